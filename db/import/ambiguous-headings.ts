@@ -4,9 +4,11 @@ import { isPlainColour, plainColourText } from '../../valuation/reading/plain-co
 import { isAboutFinish } from '../../valuation/reading/propose.ts';
 import { countries } from '../../valuation/reading/sale-line/vocabulary.ts';
 import { plainWord, readBasePaint, readFinishState, readGrade } from '../../valuation/reading/words.ts';
+import { saysNo, saysYes } from '../../valuation/reading/yes-no.ts';
 import { kindOfCell, noColours } from './files/cell-kind.ts';
 import { cellText } from './files/cell-text.ts';
 import type { Table } from './files/table.ts';
+import { namesPlace } from './put-away.ts';
 
 const mostSampled = 60;
 
@@ -24,7 +26,11 @@ const isDay = (text: string): boolean =>
 const isAmount = (text: string): boolean => !isDay(text) && readPaid(text, 'USD', {}).ok;
 const places = new Set(countries.map(country => country.toLowerCase()));
 
-const yesOrNo = /^(?:yes|no|y|n|none|ja|nein|nee|oui|non|s[ií])$/i;
+const yesOrNo = (text: string): boolean => saysYes(text) || saysNo(text);
+
+/** Where and from whom things are bought, in lists that head it "Where". Common practice, no source. */
+const comesFrom =
+  /(?<!\p{L})(?:shop|store|market|markets|fair|auction|auctions|boot|dealer|friend|dad|mum|mom|uncle|aunt|swap|swapmeet|meet|online|show|charity|estate sale|yard sale|garage sale|jumble|flohmarkt|borse|börse|brocante|marche|marché|rommelmarkt|mercado|mercatino)(?!\p{L})/iu;
 
 /** How much a text looks like what a column of ours holds, between 0 and 1. */
 const looks: Record<string, (text: string) => number | boolean> = {
@@ -41,15 +47,21 @@ const looks: Record<string, (text: string) => number | boolean> = {
   country: text => places.has(text.toLowerCase()),
   // A number or a letter is the box in which it is kept.
   packaging: text =>
-    yesOrNo.test(text) ||
-    /^x$|box|card|blister|carton|caja|doos|scatola|bo[iî]te|\bbag|^c ?\d|repro|orig/i.test(text),
+    yesOrNo(text) ||
+    /^none$|box|card|blister|carton|caja|doos|scatola|bo[iî]te|\bbag|^c ?\d|repro|orig/i.test(text),
+  is_original_paint: text => (yesOrNo(text) ? 0.9 : 0),
+  was_sold: text => (yesOrNo(text) ? 0.9 : 0),
+  is_owned: text => yesOrNo(text) || /^[01]$/.test(text),
+  quantity: text => /^(?:x ?)?\d{1,3}(?:\.0+)? ?(?:x|pcs?|st(?:ü|ue)ck)?$/i.test(text),
   // Whether it has one says not where it is.
-  location: text => (yesOrNo.test(text) || /\borig/i.test(text) ? 0 : 0.25),
+  location: text => (yesOrNo(text) || /\borig/i.test(text) ? 0 : namesPlace(text) ? 0.8 : 0.31),
   // Nobody is called by an amount, a day, or a way in which things change hands.
   seller: text =>
     isDay(text) || isAmount(text) || /^(?:gift|purchased?|transfer|bequest|donation|exchange)\b/i.test(text)
       ? 0
-      : 0.3,
+      : comesFrom.test(text)
+        ? 0.8
+        : 0.3,
   grade: text => readGrade(text).ok || /^[\d.,+\-/% ]+$|[★⭐*]|mint|beater|good|vg|fair|poor/i.test(text),
 };
 
@@ -119,6 +131,41 @@ export const stateMeant = (
 /** True of texts without spaces, each another, as the numbers that an owner gives to cars are. */
 const areNumbers = (texts: readonly string[]): boolean =>
   new Set(texts).size === texts.length && texts.every(text => /^\S+$/.test(text));
+
+/** Columns of ours that a yes or a no says nothing of. */
+const inWords: ReadonlySet<string> = new Set([
+  ...['maker', 'series', 'casting', 'description', 'release_name', 'colour', 'body_finish'],
+  ...['country', 'seller', 'location', 'source'],
+]);
+/** Columns of ours that say nothing but yes and no. */
+const inYesAndNo: ReadonlySet<string> = new Set(['is_owned', 'is_original_paint', 'was_sold']);
+
+/** What a heading can mean by whether the cells say yes and no, and nothing else. */
+export const asYesOrNo = <T extends { ours: string }>(found: T[], texts: readonly string[]): T[] => {
+  const areAnswers = texts.length > 0 && texts.every(text => yesOrNo(text) || /^[01]$/.test(text));
+  return found.filter(({ ours }) => !(areAnswers ? inWords : inYesAndNo).has(ours));
+};
+
+const ofNames: ReadonlySet<string> = new Set(['casting', 'description', 'release_name']);
+/** True of a heading over what cars are called. */
+export const isOfCars = (found: readonly { ours: string }[]): boolean =>
+  found.some(({ ours }) => ofNames.has(ours));
+
+/** True of the numbers of the rows, or of the cars. */
+export const areFigures = (texts: readonly string[]): boolean =>
+  texts.length > 0 && texts.every(text => /^#?\d{1,6}[.)]?$/.test(text));
+
+/**
+ * What a heading over names can mean whose cells are figures, while another column has the names: the cars'
+ * own numbers, where each is another.
+ */
+export const asNumbers = <T extends { ours: string }>(found: T[], texts: readonly string[]): T[] => {
+  const others = found.filter(({ ours }) => !ofNames.has(ours));
+  const [first] = found;
+  return others.length > 0 || !first || !areNumbers(texts)
+    ? others
+    : [{ ...first, ours: 'inventory_number' }];
+};
 
 /** True of what numbers the lots of an auction, such as "101" and "12a". */
 export const areLotNumbers = (texts: readonly string[]): boolean =>

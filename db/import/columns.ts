@@ -116,6 +116,11 @@ const finishState = column(
   'original, touched up, restored, customised or stripped',
   'finish,state,paint state,originality,restored?,original?,orig?,original paint?,original paint,orig paint,restored,condition,originalitat,originallack,paint,lack,lackierung,peinture,pintura',
 );
+const originalPaint = column(
+  'is_original_paint',
+  'yes where it wears the paint that it left the factory in',
+  'original?,orig?,original paint?,original paint,orig paint,original finish,factory paint,originallack',
+);
 const parts = [
   column(
     'missing_parts',
@@ -184,7 +189,7 @@ const partsAsTheyAre = [
   column(
     'packaging',
     'box, card or bag that it comes with, such as "box" or "reproduction card"',
-    'box,boxed,in box,boxed?,box?,original box,package,packing,pkg,pkging,carton,karton,blister,verpackung,ovp,schachtel,emballage,boite,confezione,embalaje,caja,scatola,verpakking,doos',
+    'box,boxed,in box,boxed?,box?,loose/carded,loose or carded,carded/loose,carded,carded?,loose/boxed,boxed/loose,loose or boxed,loose?,original box,package,packing,pkg,pkging,carton,karton,blister,verpackung,ovp,schachtel,emballage,boite,confezione,embalaje,caja,scatola,verpakking,doos',
   ),
   column(
     'packaging_grade',
@@ -229,8 +234,19 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     ...variation,
     grade,
     finishState,
+    originalPaint,
     column('lot', 'name of the lot of this collection that it belongs to; import the list of lots first', ''),
-    column('status', 'kept, on the bench or donor; or "seen, not bought"', 'use'),
+    column(
+      'was_sold',
+      'yes where you have sold it',
+      'sold?,sold,is sold,sold yet?,gone?,verkauft,verkauft?,vendu,vendu?',
+    ),
+    column('status', 'kept, on the bench or donor; or "seen, not bought"', 'use,order status,disposition'),
+    column(
+      'is_owned',
+      'yes where you have the car; a row without it is not taken',
+      'have,have it,have it?,i have,i have it,do i have it,owned,owned?,own,own it,own it?,got,got it,got it?,have?,got?,collected,in collection,in collection?,in my collection,habe,habe ich,vorhanden,possede',
+    ),
     column(
       'location',
       'where it is kept',
@@ -239,7 +255,7 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     column(
       'quantity',
       'how many of it',
-      'qty,qty.,count,anz,x,no of cars,number of,how many,pcs,pieces,anzahl,stuck,stk,stk.,menge,quantite,qte,nombre',
+      'qty,qty.,have,owned,own,count,anz,x,no of cars,number of,how many,pcs,pieces,anzahl,stuck,stk,stk.,menge,quantite,qte,nombre',
     ),
     column(
       'price_paid',
@@ -261,7 +277,7 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     column(
       'seller',
       'who it was bought from',
-      'from,bought from,source,vendor,dealer,seller,got from,bought at,src,bei,von,gekauft von,verkaufer,handler,vendeur,achete a,chez',
+      'from,bought from,where,where from,where bought,source,vendor,dealer,seller,got from,bought at,src,bei,von,gekauft von,verkaufer,handler,vendeur,achete a,chez',
     ),
     column(
       'own_estimate',

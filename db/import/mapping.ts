@@ -1,9 +1,13 @@
 import type { MoneyHabit } from '../../valuation/reading/money.ts';
 import { plainWord } from '../../valuation/reading/words.ts';
 import {
+  areFigures,
   areLotNumbers,
   areSentences,
+  asNumbers,
+  asYesOrNo,
   isDescribed,
+  isOfCars,
   likeliest,
   mayBe,
   stateMeant,
@@ -56,13 +60,25 @@ const notReadBack: ReadonlySet<string> = new Set(
 );
 
 /** The second of two such headings has its number behind it. */
-const currencyAlone = /^(?:\p{Sc}|USD|EUR|GBP|CAD|AUD|CHF|JPY)(?: \(\d\))?$/u;
+const amountAlone = /^(?:\p{Sc}|USD|EUR|GBP|CAD|AUD|CHF|JPY|for|für|pour|per|por|voor)(?: \(\d\))?$/iu;
 
-/** What a heading that is a currency alone, as "Sold, £", means behind another one. */
+/** What a heading that is a currency, or "for", alone, as "Sold, £", means behind another one. */
 const amountBehind = (as: ImportKind, before: string): RecognisedHeading => {
   const isSold = recogniseHeadings(as, before).some(({ ours }) => ours === 'sold_on');
   const ours = as === 'sales' ? 'price' : isSold ? 'sold_for' : 'price_paid';
   return { ours, how: 'recognised' };
+};
+
+/** True of a table whose rows begin with headings, one of a car's name among them: each column is a car. */
+const isSideways = ({ headings, headingLines, sample }: Table, as: ImportKind): boolean => {
+  const firsts = [
+    headings[0],
+    ...headingLines.map(({ cells }) => cells[0]),
+    ...sample.map(({ cells }) => cells[0]),
+  ];
+  const meant = firsts.map(cell => recogniseHeadings(as, typeof cell === 'string' ? cell : ''));
+  const isNamed = meant.some(found => found.some(({ ours }) => ours === 'casting' || ours === 'description'));
+  return isNamed && new Set(meant.flatMap(([first]) => first?.ours ?? [])).size >= 3;
 };
 
 const sameHeading = (a: string, b: string) => a.trim().toLowerCase() === b.trim().toLowerCase();
@@ -97,24 +113,30 @@ export const mapColumns = (table: Table, options: ImportOptions, complete = true
   const isRead = table.headings.map(
     (heading, index) => !chosen[index] && !(isOurs && notReadBack.has(heading.trim().toLowerCase())),
   );
-  const possible = table.headings.map((heading, index): RecognisedHeading[] => {
+  const byHeading = table.headings.map((heading, index): RecognisedHeading[] => {
     if (!isRead[index]) return [];
     const found = recogniseHeadings(options.as, heading);
     const names = found.map(({ ours: name }) => name);
     const state = options.as === 'lot' && !isOurs ? stateMeant(heading, names, texts[index] ?? []) : null;
     if (state !== null) return [{ ours: state, how: 'recognised' }];
-    if (found.length === 0 && options.as !== 'reference' && currencyAlone.test(heading))
+    if (found.length === 0 && options.as !== 'reference' && amountAlone.test(heading))
       return [amountBehind(options.as, table.headings[index - 1] ?? '')];
     // A stranger's "lot" is more often a number in a catalogue than a lot of this collection.
-    return found.filter(
+    if (isOurs) return found;
+    return asYesOrNo(found, texts[index] ?? []).filter(
       ({ ours: name }) =>
-        isOurs ||
-        (name !== 'lot' &&
-          // What a reference list calls "Name" is new, and is not read for names that are known.
-          !(name === 'description' && options.as === 'reference' && isOfNames(heading)) &&
-          (name !== 'reference' || plainWord(heading) !== 'lot' || areLotNumbers(texts[index] ?? []))),
+        name !== 'lot' &&
+        // What a reference list calls "Name" is new, and is not read for names that are known.
+        !(name === 'description' && options.as === 'reference' && isOfNames(heading)) &&
+        (name !== 'reference' || plainWord(heading) !== 'lot' || areLotNumbers(texts[index] ?? [])),
     );
   });
+  const hasNames = byHeading.some((found, index) => isOfCars(found) && !areFigures(texts[index] ?? []));
+  const possible = byHeading.map((found, index) =>
+    options.as === 'lot' && !isOurs && hasNames && isOfCars(found) && areFigures(texts[index] ?? [])
+      ? asNumbers(found, texts[index] ?? [])
+      : found,
+  );
   /** What a condition is told in sentences for is no grade. */
   const areRemarks = (ours: string, index: number): boolean =>
     ours === 'grade' && options.as !== 'reference' && areSentences(texts[index] ?? []);
@@ -147,7 +169,10 @@ export const mapColumns = (table: Table, options: ImportOptions, complete = true
   // Words in a heading prove little: only what the cells do not speak against.
   possible.forEach((found, index) => {
     if (found.length > 0 || !isRead[index]) return;
-    const meanings = meaningsByWords(options.as, table.headings[index] ?? '');
+    const meanings = asYesOrNo(
+      meaningsByWords(options.as, table.headings[index] ?? '').map(ours => ({ ours })),
+      texts[index] ?? [],
+    ).map(({ ours: name }) => name);
     if (meanings.some(name => areRemarks(name, index))) {
       recognised[index] = { ours: 'notes', how: 'recognised' };
       return;
@@ -191,6 +216,10 @@ export const mapColumns = (table: Table, options: ImportOptions, complete = true
         ({ name, required }) =>
           required && !places.has(name) && !(name === 'sold_on' && options.ofAll?.soldOn !== undefined),
       );
+  if (complete && missing.length && isSideways(table, options.as))
+    throw new MissingColumnError(
+      'The headings seem to be in the first column, with one car in each column behind it. Turn the table in your spreadsheet (copy it, then paste it transposed), so that each car is a row, and import it again.',
+    );
   if (complete && missing.length)
     throw new MissingColumnError(
       `No column gives ${missing.map(column => `${column.name} (${column.help})`).join(' and ')}. ` +

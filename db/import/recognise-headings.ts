@@ -8,8 +8,12 @@ import type { ImportKind } from './types.ts';
  */
 const compact = (word: string): string => word.replace(/[^\p{L}\p{N}#/?]/gu, '') || word;
 
+/** "Cond. (box)" is of the box, as "Box cond." is. */
+const ofBox = /^(.+?) *\((box|card|blister|packaging|package)\)$/;
+
 const sameWord = (heading: string): string =>
   plainWord(heading)
+    .replace(ofBox, '$2 $1')
     .replace(/['’]/g, ' ')
     .replace(/ *(?:\([^()]*\)|\/ ?\d{1,3})$/, '')
     .replace(/[:*]+$/, '')

@@ -1,5 +1,6 @@
 import type { Kysely } from 'kysely';
 import { isAboutFinish } from '../../../valuation/reading/propose.ts';
+import { isOfGoods } from '../../../valuation/reading/sale-line/kind.ts';
 import type { OwnWord } from '../../../valuation/reading/sale-line/lexicon.ts';
 import { nameAlone, plainNameIn } from '../../../valuation/reading/sale-line/plain-name.ts';
 import { type DateOrders, dateSigns } from '../../../valuation/reading/sale-line/price-and-day.ts';
@@ -151,7 +152,8 @@ export const describer = async (
       hasDay: row.has('sold_on'),
     });
     const { fields, not } = line;
-    if (not === 'not a car') return { ...several, reason: `"${text.slice(0, 100)}" is not a car`, not };
+    if (not === 'not a car' || (line.castingId === null && isOfGoods(text)))
+      return { ...several, reason: `"${text.slice(0, 100)}" is not a car`, not: 'not a car' };
     if (not === 'lot') return several;
     if (!row.has('casting')) row.isDescribed = true;
     if (open !== null) {

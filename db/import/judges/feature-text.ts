@@ -15,6 +15,7 @@ import { readSaleLine, type SaleLine } from '../../../valuation/reading/sale-lin
 import { formsAbroad, spellingOf } from '../../../valuation/reading/sale-line/spellings.ts';
 import { escaped, fold } from '../../../valuation/reading/sale-line/text.ts';
 import { numbers } from '../../../valuation/reading/sale-line/vocabulary.ts';
+import { saysNo, saysYes } from '../../../valuation/reading/yes-no.ts';
 import type { PartName, VariationFeature } from '../../../valuation/words.ts';
 import type { LoadedReference } from '../../reference/match.ts';
 import { plain } from '../../reference/plain.ts';
@@ -217,7 +218,7 @@ export class FeatureTexts {
     if (named !== undefined) return { value: named };
     if (text.includes('?')) return ask(text, `"${text}" is in doubt`);
     if (figure.test(text)) return ask(text, `"${text}" is a number, not a kind`);
-    if (remark.test(text)) return { isRemark: true };
+    if (remark.test(text) || saysYes(text) || /^false$/i.test(text)) return { isRemark: true };
     const part = partOf[feature];
     if (part && gone.test(text)) return { facts: { missing_parts: part } };
     if (part && repro.test(text)) return { facts: { reproduction_parts: part } };
@@ -225,6 +226,7 @@ export class FeatureTexts {
       return ask(text, `"${text}" says what became of a part, not of which kind it is`);
     if (part && part !== 'roof' && /^(?:no|none|keine?|aucun)$/i.test(text))
       return ask(text, `"${text}": whether it is missing or never was there is not said`);
+    if (feature === 'rearEnd' && saysNo(text)) return ask(text, `"${text}" does not say of which kind it is`);
     if (part && isShortened(text)) return ask(text, `what "${text}" is short for is not known`);
     return { value: text };
   }

@@ -1,5 +1,6 @@
 import { featureColumns } from '../../../valuation/reading/feature-columns.ts';
 import { isAboutFinish } from '../../../valuation/reading/propose.ts';
+import { isOfGoods } from '../../../valuation/reading/sale-line/kind.ts';
 import { wanting, wantingFirst } from '../../../valuation/reading/sale-line/vocabulary.ts';
 import { readBasePaint, readYear } from '../../../valuation/reading/words.ts';
 import { type VariationFeature, variationFeatures } from '../../../valuation/words.ts';
@@ -65,7 +66,7 @@ const takeFeature = (
   if (reading.heard) hearPieces(row, column, reading.heard);
   for (const { text: left, reason } of reading.unread ?? []) {
     // What a cell says of a finish is asked as one, unless the list says it elsewhere.
-    const field = isAboutFinish(left) && !row.has('finish_state') ? 'finish_state' : column;
+    const field = isAboutFinish(left) && !row.tellsFinish ? 'finish_state' : column;
     row.miss(column, reason, left, field);
   }
   if (reading.facts)
@@ -108,10 +109,21 @@ export const notOwned = (reference: LoadedReference, row: RowReader): Judged | n
     : null;
 };
 
-/** Refuses a row whose name its owner has settled to be no car. */
-export const notACar = (reference: LoadedReference, written: Record<string, string>): Judged | null => {
+/** Refuses a row whose name its owner has settled to be no car, or that is one of the things beside cars. */
+export const notACar = (
+  reference: LoadedReference,
+  { written, match }: Pick<Identity, 'written' | 'match'>,
+): Judged | null => {
   const name = written.casting || written.release_name || '';
-  if (name === '' || reference.settled(name)?.means !== 'not a car') return null;
+  if (name === '' || match.castingId !== null) return null;
+  if (reference.settled(name) === undefined && isOfGoods(name))
+    return {
+      outcome: 'rejected',
+      column: 'casting',
+      reason: `"${name.slice(0, 100)}" is not a car`,
+      not: 'not a car',
+    };
+  if (reference.settled(name)?.means !== 'not a car') return null;
   const reason = `you said that "${name}" is not a car; take that back among the settled names if it is one`;
   return { outcome: 'rejected', column: 'casting', reason, not: 'not a car' };
 };

@@ -89,6 +89,12 @@ export const saysSomething = (text: string): boolean =>
   // So most cells begin, which are asked again and again.
   (text.length > 3 && isLetterOrDigit(text.charCodeAt(0))) || says.test(text);
 
+/** So somebody fills a cell of which there is nothing to say. Common practice, no source. */
+const unknown =
+  /^(?:n\/k|unknown|not known|tbc|tba|unbekannt|inconnue?|desconocid[oa]|sconosciut[oa]|onbekend)\.?$/i;
+const longestUnknown = 'desconocido.'.length;
+const isUnknown = (text: string): boolean => text.length <= longestUnknown && unknown.test(text);
+
 const had = new WeakMap<Mapping, Map<readonly string[], boolean>>();
 
 /** True where a file has one of these columns; found once for each list of them. */
@@ -185,6 +191,11 @@ export class RowReader {
     return this.text(column) !== '';
   }
 
+  /** True where a column says in which state the finish is. */
+  get tellsFinish(): boolean {
+    return this.has('finish_state') || this.has('is_original_paint');
+  }
+
   /**
    * False where the row cannot say anything of these columns: its file has none of them, and neither words
    * nor another cell gave it anything. `columns` is one list for all rows.
@@ -198,7 +209,10 @@ export class RowReader {
     const given = this.#given?.get(column);
     if (given !== undefined) return given;
     const place = this.habits.mapping.places.get(column);
-    if (column !== 'notes') return place === undefined ? '' : this.#textAt(place);
+    if (column !== 'notes') {
+      const text = place === undefined ? '' : this.#textAt(place);
+      return text !== '' && isUnknown(text) ? '' : text;
+    }
     const texts = this.#placesOf(column).map(one => this.#textAt(one));
     return texts.filter(Boolean).join('\n');
   }

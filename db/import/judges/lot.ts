@@ -4,6 +4,7 @@ import { readQuantity } from '../../../valuation/reading/amounts.ts';
 import { readDate } from '../../../valuation/reading/date.ts';
 import { type Cell, isAmountCell, shownNumber, understood } from '../../../valuation/reading/reading.ts';
 import { readFinishState, readParts, readStatus } from '../../../valuation/reading/words.ts';
+import { saysNo, saysYes } from '../../../valuation/reading/yes-no.ts';
 import type { Currency, IsoDate } from '../../../valuation/types.ts';
 import type { PartName } from '../../../valuation/words.ts';
 import { gradeToHalf } from '../../codec.ts';
@@ -19,6 +20,7 @@ import { gradeReader } from './grades.ts';
 import { identityReader, notACar, notOwned } from './identity.ts';
 import { type Habits, type Judge, type Judged, keptUnread, type RowReader } from './judge.ts';
 import { knownCars, type RowToKnow } from './known-cars.ts';
+import { notTheirs, takeStatus } from './ownership.ts';
 import { dayOrder, type MoneyOfRow, moneyReader, partPaid, soldAlone } from './purchase.ts';
 import { remarksReader } from './remarks.ts';
 import { remembered } from './remembered.ts';
@@ -84,7 +86,6 @@ const saysMissing =
 const stateReader = (habits: Habits) => {
   const gradeOf = gradeReader(habits);
   const finishOf = remembered(readFinishState);
-  const statusOf = remembered(readStatus);
   const partsOf = remembered(readParts);
   const missingOf = remembered(cell =>
     readParts(typeof cell === 'string' ? cell.replace(saysMissing, '') : cell),
@@ -92,7 +93,6 @@ const stateReader = (habits: Habits) => {
   return (row: RowReader) => {
     const grade = gradeOf(row);
     const finishState = takeFinish(row, finishOf) ?? 'original';
-    const status = row.take('status', statusOf) ?? 'kept';
     const location = row.takeText('location');
     const parts = partsSaid(row);
     // What a list tells of each part at length goes before words of its remarks.
@@ -104,7 +104,6 @@ const stateReader = (habits: Habits) => {
     return {
       grade,
       finishState,
-      status,
       location,
       missing,
       reproductions,
@@ -119,9 +118,9 @@ const stateReader = (habits: Habits) => {
 /** Why what was paid for the car is left out of estimates; null where nothing says so. */
 const leftOutSaid = (row: RowReader): string | null => {
   const said = row.text('purchase_left_out');
-  if (said === '' || /^(?:no|false|0)$/i.test(said)) return null;
+  if (said === '' || said === '0' || saysNo(said)) return null;
   const why = row.takeText('purchase_left_out', 500);
-  return /^(?:yes|true|1|x)$/i.test(why) ? '' : why;
+  return why === '1' || saysYes(why) ? '' : why;
 };
 
 /** What a row says, as far as it is understood. */
@@ -260,25 +259,27 @@ export const lotJudge = async (db: Kysely<Schema>, habits: Habits, target: Targe
   const insert = sqlite && carInserter(sqlite, at);
   const known = knownCars(target.reader, target);
   const quantityOf = remembered(readQuantity);
+  const statusOf = remembered(readStatus);
   const seen = await readSeenLots(db);
   const lotOf = lotReader(await listLots(db), { purchases, seen, mainId: target.lotId });
   const checkedOnOf = remembered(cell => readDate(cell, dayOrder(habits, 'documented_on'), today));
 
   return (row, line): Judged => {
-    const notOne = notOwned(reference, row);
+    const notOne = notTheirs(row) ?? notOwned(reference, row);
     if (notOne) return notOne;
     const quantity = takeQuantity(row, quantityOf);
     const { written, match, remarks } = identityOf(row);
-    const notCar = notACar(reference, written);
+    const notCar = notACar(reference, { written, match });
     if (notCar) return notCar;
     const notes = [row.takeText('notes', 20_000), ...remarks].filter(Boolean).join('\n');
     const saysSeen = takeSeen(row);
     const state = stateOf(row);
     const money = moneyOf(row, quantity);
     const sold = soldAlone(row, money.sold, quantity);
+    const status = takeStatus(row, statusOf);
     const given = row.take('inventory_number', readNumber) ?? '';
     const said: Said = { quantity, written, match, notes, state, money, number: given };
-    const refused = refusedAsEmpty(row, said);
+    const refused = row.rejected() ?? refusedAsEmpty(row, said);
     if (refused) return refused;
     const { purchase } = money;
     const wasBought = sold !== null || purchase.boughtOn !== null || purchase.paid !== null;
@@ -308,7 +309,7 @@ export const lotJudge = async (db: Kysely<Schema>, habits: Habits, target: Targe
       wornColour: state.wornColour,
       wornFinish: state.wornFinish,
       restorerMark: state.restorerMark,
-      status: sold ? 'sold' : state.status,
+      status: sold ? 'sold' : status,
       location: state.location,
       notes,
       ownWorth: money.ownWorth,

@@ -117,7 +117,7 @@ export const remarksReader = (texts: FeatureTexts, { words }: WordBook) => {
       row.give('colour', remark.colour, column);
     hearPieces(row, column, remark.heard);
     for (const { field, text: left } of remark.unread)
-      if (field !== 'finish_state' || !row.has('finish_state'))
+      if (field !== 'finish_state' || !row.tellsFinish)
         row.miss(column, `"${left}" is not understood`, left, field);
   };
 };

@@ -8,6 +8,7 @@ import { featureColumns } from '../../../valuation/reading/feature-columns.ts';
 import { currencyOfAmount, readMoney } from '../../../valuation/reading/money.ts';
 import { type Cell, notUnderstood, type Reading, understood } from '../../../valuation/reading/reading.ts';
 import { readFinishState, readParts } from '../../../valuation/reading/words.ts';
+import { saysYes } from '../../../valuation/reading/yes-no.ts';
 import type { Currency, IsoDate, Minor } from '../../../valuation/types.ts';
 import { variationFeatures } from '../../../valuation/words.ts';
 import { finishNotSettled } from '../../records/own-words/settle-sale.ts';
@@ -45,7 +46,7 @@ interface Target {
   onMissing: (casting: string) => void;
 }
 
-const isYes = (text: string): boolean => /^(?:yes|y|x|true|1)$/i.test(text.trim());
+const isYes = (text: string): boolean => text === '1' || saysYes(text);
 
 const readPercent = (cell: Cell): Reading<number> => {
   const text = String(cell ?? '').trim();
@@ -206,7 +207,7 @@ export const salesJudge = async (db: Kysely<Schema>, habits: Habits, target: Tar
         not: 'your own sale',
       };
     const { written, match, remarks } = identityOf(row);
-    const notCar = notACar(reference, written);
+    const notCar = notACar(reference, { written, match });
     if (notCar) return notCar;
     const name = written.casting ?? written.release_name ?? '';
     if (Object.keys(written).length === 0 && row.unread.length === 0)

@@ -1,23 +1,20 @@
 import { readPartState, readPartStates } from '../../../valuation/reading/part-states.ts';
 import type { Cell, Reading } from '../../../valuation/reading/reading.ts';
 import { readGrade } from '../../../valuation/reading/words.ts';
+import { saysNo, saysYes } from '../../../valuation/reading/yes-no.ts';
 import { partStatesText } from '../../../valuation/wording/cars/part-states-text.ts';
 import { type FinishState, gradeLabel, type PartName } from '../../../valuation/words.ts';
 import type { PartSaid } from '../../records/cars/cars-write.ts';
 import { partColumns } from '../columns.ts';
 import type { RowReader } from './judge.ts';
 
-const yes = /^(?:yes|y|x|ja|j|oui|si|✓|true)$/i;
 const questions: [RegExp, FinishState][] = [
   [/^orig/i, 'original'],
   [/^restor/i, 'restored'],
 ];
 
 /** A finish with a remark in brackets, such as "restored (me)": the remark stays with the notes. */
-export const takeFinish = (
-  row: RowReader,
-  finishOf: (cell: Cell) => Reading<FinishState>,
-): FinishState | null => {
+const finishSaid = (row: RowReader, finishOf: (cell: Cell) => Reading<FinishState>): FinishState | null => {
   const text = row.text('finish_state');
   const outside = text.replace(/ *\([^()]*\)/, '').trim();
   if (outside !== '' && outside !== text && finishOf(outside).ok) {
@@ -26,9 +23,30 @@ export const takeFinish = (
   }
   // Under "Original?" a yes says so; a no leaves open what it is instead.
   const heading = row.heading('finish_state');
-  if (yes.test(row.text('finish_state')))
+  if (saysYes(row.text('finish_state')))
     for (const [asked, state] of questions) if (asked.test(heading)) row.replace('finish_state', state);
+  // Not restored is what any car is of which nothing is said.
+  if (saysNo(row.text('finish_state')) && /^restor/i.test(heading)) return null;
   return row.take('finish_state', finishOf);
+};
+
+/** The finish as it is said, and as a column of its own says whether the paint is the original one. */
+export const takeFinish = (
+  row: RowReader,
+  finishOf: (cell: Cell) => Reading<FinishState>,
+): FinishState | null => {
+  const finish = finishSaid(row, finishOf);
+  const paint = row.text('is_original_paint');
+  if (paint === '') return finish;
+  const isOriginal = finish === null || finish === 'original';
+  const ask = (reason: string) =>
+    row.miss('is_original_paint', `"${paint}" ${reason}`, paint, 'finish_state');
+  if (!saysYes(paint) && !saysNo(paint)) ask('is neither yes nor no');
+  else if (saysYes(paint) && !isOriginal) ask(`is said of the paint, and the car is said to be ${finish}`);
+  else if (saysNo(paint) && isOriginal)
+    ask('is said of the original paint, and what was done to it is not said');
+  else if (finish === null) row.fields.finish_state = 'original';
+  return finish ?? (saysYes(paint) ? 'original' : null);
 };
 
 /** Parts by their names, kept among what was understood with commas between them. */

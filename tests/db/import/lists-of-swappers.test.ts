@@ -1,35 +1,7 @@
 import { expect, test } from 'vitest';
-import { runAction } from '../../../db/history/history.ts';
-import { saveCasting, saveVariation } from '../../../db/reference/reference-write.ts';
-import { at, newCollection } from '../../helpers/collections.ts';
+import { newCollection } from '../../helpers/collections.ts';
 import { fileOf, newLot, take } from './importing.ts';
-import { rowsOf } from './strangers.ts';
-
-const blank = { bodyType: 'saloon', firstYear: null, lengthMm: null, materials: '', markings: '', notes: '' };
-
-/** A reference in which each casting has one variation, of one colour. */
-const knowing = async (colours: Record<string, string>) => {
-  const collection = await newCollection();
-  await runAction(collection, 'Filled the reference', at, async trx => {
-    for (const [name, colour] of Object.entries(colours)) {
-      const castingId = await saveCasting(trx, {
-        maker: 'Quillon Toys',
-        series: 'Slipwinds',
-        name,
-        ...blank,
-      });
-      const variation = {
-        castingId,
-        releaseName: name,
-        releaseYear: 1969,
-        rarity: null,
-        factorySpecification: '',
-      };
-      await saveVariation(trx, { ...variation, features: { colour } });
-    }
-  });
-  return collection;
-};
+import { knowing, rowsOf } from './strangers.ts';
 
 test('what an owner wants is none of their cars, and a name with a known colour behind it is both', async () => {
   const collection = await knowing({

@@ -162,20 +162,20 @@ describe('a lot', () => {
   });
 
   it('takes a car whose status a list cannot give, and saves the cell as written', async () => {
-    const rows = 'casting,status\nOsmerry,sold\nHalcyard,donor\n,swapped\n';
+    const rows = 'casting,status\nOsmerry,on loan\nHalcyard,donor\n,lent\n';
     const result = await take(collection, fileOf(rows), { as: 'lot', lot });
     expect(result.accepted).toBe(2);
     expect(rejections(result)).toEqual([
       [4, 'casting', expect.stringContaining('says nothing about the car')],
     ]);
-    expect(result.notUnderstood).toMatchObject([{ column: 'status', text: 'sold', lines: [2] }]);
+    expect(result.notUnderstood).toMatchObject([{ column: 'status', text: 'on loan', lines: [2] }]);
     const saved = collection.write.sqlite.prepare('SELECT status, unread FROM car ORDER BY id').all();
     expect(saved).toEqual([
-      { status: 'kept', unread: JSON.stringify([{ column: 'status', text: 'sold', field: 'status' }]) },
+      { status: 'kept', unread: JSON.stringify([{ column: 'status', text: 'on loan', field: 'status' }]) },
       { status: 'donor', unread: '[]' },
     ]);
     const preview = await lookAt(collection, fileOf(rows), { as: 'lot' });
-    expect(preview.sample[0]).toMatchObject({ unread: [{ column: 'status', text: 'sold' }] });
+    expect(preview.sample[0]).toMatchObject({ unread: [{ column: 'status', text: 'on loan' }] });
   });
 
   it('of which no row can be read is not made', async () => {

@@ -87,7 +87,16 @@ describe('every field that a car has', () => {
     for (const name of Object.values(goesBy).flat())
       expect([name, out.has(name), back.has(name)]).toEqual([name, true, true]);
     // What the list of sales tells better, or one column tells of all parts.
-    const inAlone = ['description', 'quantity', 'sold_on', 'sold_for', 'missing_parts', 'reproduction_parts'];
+    const answers = ['is_original_paint', 'was_sold', 'is_owned'];
+    const inAlone = [
+      'description',
+      ...answers,
+      'quantity',
+      'sold_on',
+      'sold_for',
+      'missing_parts',
+      'reproduction_parts',
+    ];
     const ofParts = [...Object.keys(partColumns), 'packaging', 'packaging_grade'];
     expect([...back].filter(name => !out.has(name))).toEqual([...inAlone, ...ofParts]);
   });

@@ -1,6 +1,6 @@
 import type { FoundName } from './casting.ts';
 import { type Lexicon, wordsOf } from './lexicon.ts';
-import { type Line, words } from './text.ts';
+import { fold, type Line, words } from './text.ts';
 import {
   bodyless,
   carsWord,
@@ -39,12 +39,19 @@ const emptyBox = words(
 );
 const goods = words(bodyless);
 const beside =
-  /(?:with|w|and|incl\.?|including|\+|&|plus|mit|no|without|w\/o|ohne) *(?:a |an |the |its |original |dealer )*$/;
+  /(?:with|w|in|and|incl\.?|including|\+|&|plus|mit|no|without|w\/o|ohne) *(?:a |an |the |its |original |dealer )*$/;
 const forIt =
   /(?:^|[^\p{L}])(?:for|fits|fit|fur|pour|per|para) +(?:a |an |the |your |my |any |ein |eine |einen )*$/u;
 const partThing = words(`(?:${partNoun})|box|blister|case|stand|parts?`);
 const counted = words(`(?:bag|box|tin|jar|pack|packet|lot|set) of (?:${many})`);
 const loosePart = words(`(?:${repro}|replacement|spare|loose) (?:${partNoun})`);
+
+/** True of a name that is one of the things beside cars, such as "Display cabinet (oak)" and "Spare wheels". */
+export const isOfGoods = (name: string): boolean => {
+  const text = fold(name);
+  const at = text.search(goods);
+  return (at >= 0 && !beside.test(text.slice(0, at))) || text.replace(loosePart, '').trim() === '';
+};
 
 /** True where what was sold is a poster, a box or parts, and no car. */
 const isNoCar = (line: Line, names: FoundName[], accessories: ReadonlySet<string>): boolean => {

@@ -109,7 +109,7 @@ export const numberedGrade = '\\d{1,2}(?:[.,]\\d)?(?: ?½| 1/2)?';
 export const about = 'about|approx\\.?|approximately|around|maybe|circa|ca\\.?|etwa|perhaps|probably|say|~';
 
 export const bodyless =
-  'poster|posters|shop display|store display|counter display|display box|shop sign|dealer sign|catalogue|catalog|brochure|leaflet|advert|advertisement|keyring|t-shirt|display stand|carry case|carrying case|collector case|katalog|prospekt|plakat|affiche|affiches|locandina|cartel';
+  'poster|posters|shop display|store display|counter display|display box|shop sign|dealer sign|catalogue|catalog|brochure|leaflet|advert|advertisement|keyring|t-shirt|display stand|display cabinet|display case|glass cabinet|pin badge|collectors? button|collector s button|price guide|price list|sticker sheet|instruction sheet|carry case|carrying case|collector case|katalog|prospekt|plakat|affiche|affiches|locandina|cartel';
 export const carsWord =
   'cars|autos|models|vehicles|castings|diecasts|die-casts|die casts|pieces|stuck|modelle|voitures|coches|toys';
 export const kindsOfCars = 'vans|lorries|trucks|wagons|coaches|buses|saloons|sedans|tourers|racers|pickups';

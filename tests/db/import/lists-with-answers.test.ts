@@ -1,0 +1,105 @@
+import { expect, test } from 'vitest';
+import { fileOf, newLot, take } from './importing.ts';
+import { knowing, rowsOf } from './strangers.ts';
+
+const colours = { Ashlock: 'Ember', Kelderwick: 'Rosehip', Pellbrook: 'Damson', Thistlemere: 'Candlewick' };
+
+const judged = async (csv: string) => {
+  const { rows = [] } = await take(await knowing(colours), fileOf(csv), {
+    as: 'lot',
+    lot: newLot('Loft'),
+    rows: true,
+  });
+  return rows.filter(({ not }) => not !== 'headings');
+};
+
+test('a list of ticks tells which cars are there, and what of their paint', async () => {
+  const { rows } = await rowsOf(await knowing(colours), 'strangers/tick-list.csv');
+  expect(rows.slice(1)).toMatchObject([
+    {
+      outcome: 'accepted',
+      fields: { casting: 'Ashlock', finish_state: 'original', packaging: 'TRUE', own_estimate: 85 },
+      unread: [],
+    },
+    { outcome: 'accepted', fields: { casting: 'Kelderwick', finish_state: 'restored' }, unread: [] },
+    { outcome: 'rejected', not: 'not yours' },
+    { outcome: 'accepted', fields: { casting: 'Thistlemere' }, unread: [{ column: 'Original paint' }] },
+  ]);
+  expect(rows[1]?.fields).not.toHaveProperty('wheels');
+  expect(rows[4]?.fields).not.toHaveProperty('finish_state');
+});
+
+test('what was cancelled, sent back or sold is not taken as a car of theirs until they say so', async () => {
+  const { rows } = await rowsOf(await knowing(colours), 'strangers/order-history.csv');
+  expect(rows.slice(1)).toMatchObject([
+    {
+      outcome: 'accepted',
+      fields: { casting: 'Ashlock', status: 'kept', bought_on: '2024-03-14' },
+      unread: [],
+    },
+    { outcome: 'accepted', fields: { casting: 'Kelderwick', status: 'kept' } },
+    { outcome: 'rejected', column: 'Status', unread: [{ column: 'Status', text: 'Refunded' }] },
+    { outcome: 'rejected', not: 'not a car' },
+  ]);
+  const status = await judged('Car,Status,Sold for\nAshlock,Sold,\nKelderwick,Sold,$20\nPellbrook,stolen,\n');
+  expect(status.map(({ outcome }) => outcome)).toEqual(['rejected', 'accepted', 'rejected']);
+  const ticked = await judged(
+    'Car,Sold?,Sold for,Sold on\nAshlock,yes,,\nKelderwick,yes,$20,2021-05-04\nPellbrook,no,,\n',
+  );
+  expect(ticked.map(({ outcome }) => outcome)).toEqual(['rejected', 'accepted', 'accepted']);
+  expect(ticked[1]?.fields).toMatchObject({ sold_for: 20, sold_on: '2021-05-04' });
+});
+
+test('a row of which the list has none is no car, and one that is blank among ticks neither', async () => {
+  const counts = await judged('Car,Own,Colour\nAshlock,2,Ember\nKelderwick,0,Rosehip\n');
+  expect(counts).toMatchObject([
+    { outcome: 'accepted', fields: { quantity: 2 } },
+    { outcome: 'rejected', not: 'not yours' },
+  ]);
+  const ticks = await judged('Have?,Car\nx,Ashlock\n,Kelderwick\n');
+  expect(ticks.map(({ outcome }) => outcome)).toEqual(['accepted', 'rejected']);
+  // Under "Have" the cars themselves may stand.
+  const names = await judged('Have,Colour\nAshlock,Ember\nKelderwick,Rosehip\n');
+  expect(names).toMatchObject([{ fields: { casting: 'Ashlock' } }, { fields: { casting: 'Kelderwick' } }]);
+});
+
+test('numbers under "Item" are the cars’ own where another column has the names', async () => {
+  const { rows } = await rowsOf(await knowing(colours), 'strangers/schedule.csv');
+  const cars = rows.filter(({ outcome }) => outcome === 'accepted');
+  expect(cars.map(({ fields }) => fields)).toMatchObject([
+    { inventory_number: '1', casting: 'Ashlock', colour: 'Ember', bought_on: '1998-12-16' },
+    { inventory_number: '2', casting: 'Kelderwick', packaging: 'box' },
+    { inventory_number: '3', casting: 'Pellbrook', colour: 'Damson' },
+  ]);
+  // "Unknown" says as much as a blank cell.
+  expect(cars.map(({ unread }) => unread)).toEqual([[], [], []]);
+  expect(rows.at(-1)).toMatchObject({ outcome: 'rejected', not: 'not a car' });
+  // Where nothing else says what a car is, its number may be what it is called.
+  expect(await judged('Item,Colour\n101,Ember\n102,Rosehip\n')).toMatchObject([
+    { fields: { casting: '101' } },
+    { fields: { casting: '102' } },
+  ]);
+});
+
+test('"Where" is a shop or a shelf by its cells, "For" behind a day of sale what it brought', async () => {
+  const { rows } = await rowsOf(await knowing(colours), 'strangers/where-and-for.csv');
+  expect(rows.slice(1)).toMatchObject([
+    { fields: { seller: 'car boot', grade: 5 }, unread: [{ column: 'Grade', text: 'repaint' }] },
+    { fields: { seller: 'charity shop', sold_on: '2019-06-02', sold_for: 18 }, unread: [] },
+    { fields: { seller: 'a toy fair', grade: 8 }, unread: [{ column: 'Grade', text: 'small chip' }] },
+  ]);
+  const kept = await judged('Car,Where\nAshlock,Shelf 3\nKelderwick,loft box\n');
+  expect(kept).toMatchObject([{ fields: { location: 'Shelf 3' } }, { fields: { location: 'loft box' } }]);
+});
+
+test('what a heading says of the box is no grade of the car', async () => {
+  const [row] = await judged('Car,Cond. (car),Cond. (box),Loose/Carded\nAshlock,C7,C5,Carded\n');
+  expect(row?.fields).toMatchObject({ grade: 7, packaging_grade: 5, packaging: 'Carded' });
+});
+
+test('a table that lies on its side is refused with what to do, and one that stands is not', async () => {
+  const sideways =
+    'Name,Ashlock,Kelderwick\nColour,Ember,Rosehip\nCondition,C7,C6\nPaid,$20,$15\nNotes,,axle bent\n';
+  await expect(judged(sideways)).rejects.toThrow(/headings seem to be in the first column.*transposed/);
+  await expect(judged('Tag,Which\nB-1,44\nB-2,45\n')).rejects.toThrow(/No column gives casting/);
+});

@@ -1,0 +1,9 @@
+/** How lists say yes and no, in the languages that they are kept in, and with marks. Common practice, no source. */
+const yes = /^(?:yes|y|x|true|ja|j|oui|s[ií]|wahr|vrai|vero|verdadero|[✓✔☑✅])$/i;
+const no = /^(?:no|n|false|nein|nee|non|falsch|faux|falso|[✗✘☐❌])$/i;
+
+/** True of a text that says yes and nothing else. */
+export const saysYes = (text: string): boolean => yes.test(text.trim());
+
+/** True of a text that says no and nothing else. */
+export const saysNo = (text: string): boolean => no.test(text.trim());
