@@ -71,14 +71,13 @@ const amountBehind = (as: ImportKind, before: string): RecognisedHeading => {
 
 /** True of a table whose rows begin with headings, one of a car's name among them: each column is a car. */
 const isSideways = ({ headings, headingLines, sample }: Table, as: ImportKind): boolean => {
-  const firsts = [
-    headings[0],
-    ...headingLines.map(({ cells }) => cells[0]),
-    ...sample.map(({ cells }) => cells[0]),
-  ];
-  const meant = firsts.map(cell => recogniseHeadings(as, typeof cell === 'string' ? cell : ''));
+  const firsts = [headings[0], ...[...headingLines, ...sample].map(({ cells }) => cells[0])].filter(
+    cell => typeof cell === 'string' && cell.trim() !== '',
+  );
+  const meant = firsts.map(cell => recogniseHeadings(as, String(cell))).filter(found => found.length > 0);
   const isNamed = meant.some(found => found.some(({ ours }) => ours === 'casting' || ours === 'description'));
-  return isNamed && new Set(meant.flatMap(([first]) => first?.ours ?? [])).size >= 3;
+  const different = new Set(meant.map(([first]) => first?.ours)).size;
+  return isNamed && different >= 3 && different >= firsts.length * 0.6;
 };
 
 const sameHeading = (a: string, b: string) => a.trim().toLowerCase() === b.trim().toLowerCase();
@@ -216,7 +215,7 @@ export const mapColumns = (table: Table, options: ImportOptions, complete = true
         ({ name, required }) =>
           required && !places.has(name) && !(name === 'sold_on' && options.ofAll?.soldOn !== undefined),
       );
-  if (complete && missing.length && isSideways(table, options.as))
+  if (complete && isSideways(table, options.as))
     throw new MissingColumnError(
       'The headings seem to be in the first column, with one car in each column behind it. Turn the table in your spreadsheet (copy it, then paste it transposed), so that each car is a row, and import it again.',
     );
