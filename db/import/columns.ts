@@ -121,6 +121,11 @@ const originalPaint = column(
   'yes where it wears the paint that it left the factory in',
   'original?,orig?,original paint?,original paint,orig paint,original finish,factory paint,originallack',
 );
+const wasSold = column(
+  'was_sold',
+  'yes where it was sold',
+  'sold?,sold,is sold,sold yet?,gone?,verkauft,verkauft?,vendu,vendu?',
+);
 const parts = [
   column(
     'missing_parts',
@@ -236,11 +241,7 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     finishState,
     originalPaint,
     column('lot', 'name of the lot of this collection that it belongs to; import the list of lots first', ''),
-    column(
-      'was_sold',
-      'yes where you have sold it',
-      'sold?,sold,is sold,sold yet?,gone?,verkauft,verkauft?,vendu,vendu?',
-    ),
+    wasSold,
     column('status', 'kept, on the bench or donor; or "seen, not bought"', 'use,order status,disposition'),
     column(
       'is_owned',
@@ -331,9 +332,10 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     column(
       'price',
       'what it brought',
-      'sold for,amount,sale price,hammer,hammer price,paid,value,realised,realized,sold price,total,price realised,price realized,went for,brought,got,fetched,made,result,final,final price,sold at,preis,verkaufspreis,zuschlag,prix,prix de vente',
+      'sold for,sold,amount,sale price,hammer,hammer price,paid,value,realised,realized,sold price,total,price realised,price realized,went for,brought,got,fetched,made,result,final,final price,sold at,preis,verkaufspreis,zuschlag,prix,prix de vente',
       true,
     ),
+    wasSold,
     column('currency', 'ISO 4217 code such as USD', 'cur,ccy,curr,curr.,money,wahrung,devise'),
     casting,
     description,

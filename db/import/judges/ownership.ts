@@ -57,3 +57,20 @@ export const takeStatus = (row: RowReader, statusOf: (cell: Cell) => Reading<Sta
     row.refuse('was_sold', 'the car was sold: give the day of its sale and what it brought');
   return row.take('status', statusOf) ?? 'kept';
 };
+
+const wasUnsold =
+  /^(?:un-?sold|not sold|no sale|passed|bought in|withdrawn|no bids?|reserve not (?:met|reached)|did not sell|nicht verkauft|r[uü]ckgang|invendu|n[aã]o vendido|no vendido|invenduto|onverkocht)\W*$/i;
+
+/** Refuses a row of which the list of sales says itself that nothing was sold; null for all others. */
+export const notSold = (row: RowReader): Judged | null => {
+  const [sold, price] = [row.text('was_sold'), row.text('price')];
+  const column = saysNo(sold) || noneOfIt.test(sold) ? 'was_sold' : wasUnsold.test(price) ? 'price' : null;
+  return (
+    column && {
+      outcome: 'rejected',
+      column,
+      reason: `"${row.heading(column)}" says "${row.text(column)}": it was not sold`,
+      not: 'not sold',
+    }
+  );
+};

@@ -26,6 +26,7 @@ import { FeatureTexts } from './feature-text.ts';
 import { gradeReader } from './grades.ts';
 import { identityReader, notACar } from './identity.ts';
 import { type Habits, type Judge, type Judged, keptUnread, type RowReader } from './judge.ts';
+import { notSold } from './ownership.ts';
 import { bareCurrency, whyBareIsOpen } from './purchase.ts';
 import { remarksReader } from './remarks.ts';
 import { remembered } from './remembered.ts';
@@ -197,6 +198,8 @@ export const salesJudge = async (db: Kysely<Schema>, habits: Habits, target: Tar
   };
 
   return (row): Judged => {
+    const unsold = notSold(row);
+    if (unsold) return unsold;
     const soldOn = takeDay(row, target.ofAll, dayOf);
     const priced = takePrice(row, target.currency, bare, priceOf);
     if (isYes(row.text('own_sale')))

@@ -103,3 +103,24 @@ test('a table that lies on its side is refused with what to do, and one that sta
   await expect(judged(sideways)).rejects.toThrow(/headings seem to be in the first column.*transposed/);
   await expect(judged('Tag,Which\nB-1,44\nB-2,45\n')).rejects.toThrow(/No column gives casting/);
 });
+
+test('a list of sales says itself what was not sold, and "Sold" is a price by its cells', async () => {
+  const sales = async (csv: string) => {
+    const { rows = [] } = await take(await knowing(colours), fileOf(csv), { as: 'sales', rows: true });
+    return rows.filter(({ not }) => not !== 'headings');
+  };
+  const ticked = await sales(
+    'date,title,price,sold\n2024-05-01,Ashlock Ember,$34.99,true\n2024-05-02,Kelderwick Rosehip,$22.50,false\n',
+  );
+  expect(ticked).toMatchObject([
+    { outcome: 'accepted', fields: { casting: 'Ashlock', price: 34.99 } },
+    { outcome: 'rejected', not: 'not sold' },
+  ]);
+  const show = await sales(
+    'When,Item,Asking,Sold\n2024-01-03,Ashlock Ember C7,$60,$48\n2024-01-03,Kelderwick Rosehip C6,$45,passed\n',
+  );
+  expect(show).toMatchObject([
+    { outcome: 'accepted', fields: { casting: 'Ashlock', price: 48, grade: 7 } },
+    { outcome: 'rejected', not: 'not sold' },
+  ]);
+});

@@ -112,5 +112,5 @@ export const kindOf = (line: Line, names: FoundName[], lexicon: Lexicon): 'lot' 
   isNoCar(line, names, accessoriesOf(lexicon)) ? 'not a car' : isLot(line, names) ? 'lot' : null;
 
 export const unsold = words(
-  `unsold|not sold|no bids?|no sale|(?:did not|didn't|failed to) sell|nicht verkauft|reserve (?:was )?(?:not|never) (?:met|reached)|(?:did not|didn't|failed to|not) (?:meet|make|reach|hit)(?:ing)? (?:the |its )?reserve|not paid|unpaid|never paid|invendu|${wanting}|(?:will|would|can) pay|(?<=^ *)(?:${wantingFirst}|recherche|gezocht)`,
+  `unsold|not sold|no bids?|no takers?|no interest|no sale|(?:did not|didn't|failed to) sell|nicht verkauft|reserve (?:was )?(?:not|never) (?:met|reached)|(?:did not|didn't|failed to|not) (?:meet|make|reach|hit)(?:ing)? (?:the |its )?reserve|not paid|unpaid|never paid|invendu|${wanting}|(?:will|would|can) pay|(?<=^ *)(?:${wantingFirst}|recherche|gezocht)`,
 );

@@ -8,7 +8,13 @@ const own =
   '(?:(?:its|the|an?|original|orig\\.?|factory|matching|correct|complete|nice|good|worn|tatty|unopened|sealed|old) )*';
 const rest = '(?! (?:only|for|set|of|lot|art|car|stock|[\\d#])(?!\\p{L}))';
 const there = ' (?:is |still )*(?:present|included|there|complete)';
-const kinds: Record<string, string> = { boxed: 'box', carded: 'card', bagged: 'bag' };
+const kinds: Record<string, string> = {
+  boxed: 'box',
+  carded: 'card',
+  bagged: 'bag',
+  ovp: 'box',
+  originalverpackung: 'box',
+};
 
 /** Said of the packaging, and of nothing else: the remark begins with its word. */
 const alone = new RegExp(
@@ -25,7 +31,7 @@ const plain = [
     `(?:still |${mint} |sealed )*(?:with|w|in|on|incl\\.?|including|and|\\+|&|plus|has|mit|avec|in der|met) ${own}(?<thing>${things})${rest}(?:${there})?`,
   ),
   words(`(?:original|orig\\.?|factory) ${own}(?<thing>${things})${rest}(?:${there})?`),
-  words('(?<thing>boxed|carded|bagged)'),
+  words('(?:mit |in (?:der )?)?(?<thing>boxed|carded|bagged|ovp|originalverpackung)'),
   words(`(?<thing>${things})${there}`),
 ];
 const anyGrade = words(`c ?${numberedGrade}`);

@@ -45,10 +45,13 @@ const offer = words(
     '(?:\\d+ )?watch(?:ers?|ing)|(?:ends|ending|closes|closing)(?: on| at)?(?= *\\ue000)',
 );
 
+/** A line that says at its head that the car was sold, however it was offered. */
+const soldFirst = /^[^\p{L}]*(?:sold|verkauft|vendue?|venduto|vendido|verkocht)(?!\p{L})/u;
+
 /** What is asked for a car is the price of no sale, and its source says so, unless the line says what it brought. */
 export const takeOffer = (line: Line, isSaid: boolean, put: Put): void => {
   const [first, ...more] = line.matches(offer);
-  if (!first || isSaid) return;
+  if (!first || isSaid || soldFirst.test(fold(line.text))) return;
   put('source', 'asking price', spanOf(first));
   for (const match of [first, ...more]) line.take(spanOf(match));
 };
