@@ -172,6 +172,9 @@ export const asNumbers = <T extends { ours: string }>(found: T[], texts: readonl
 export const areLotNumbers = (texts: readonly string[]): boolean =>
   texts.length > 0 && texts.every(text => /^(?:lot )?#?\d{1,6} ?[a-z]?$/i.test(text));
 
+/** True of texts most of which are grades, or words for how good a car is. */
+export const areGrades = (texts: readonly string[]): boolean => (likeness('grade', texts) ?? 0) >= 0.6;
+
 /** True where nothing in the texts speaks against their being what a column of ours holds. */
 export const mayBe = (ours: string, texts: readonly string[]): boolean =>
   ours === 'inventory_number' ? areNumbers(texts) : (likeness(ours, texts) ?? 1) >= 0.25;

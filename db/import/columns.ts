@@ -41,7 +41,7 @@ const casting = column(
 const description = column(
   'description',
   'the car in words, such as "1968 Van purple C7"',
-  'title,item,object,object name,what,what it is,what is it,what i got,what i have,have,i have,owned,what it was,car,model,name,toy,listing,item description,description of item,lot description,line,text,' +
+  'title,item,object,object name,particulars,article,goods,variant,variation,version,what,what it is,what is it,what i got,what i have,have,i have,owned,what it was,car,model,name,toy,listing,item description,description of item,lot description,line,text,' +
     'beschreibung,bezeichnung,artikel,titel,auto,fahrzeug,wagen,modell,modele,voiture,coche,modello,modelo,vehicle,car name,model name,titre,objet,titolo,titulo,descripcion,descrizione,omschrijving',
 );
 const releaseName = column(
@@ -108,7 +108,7 @@ const features = [
 const grade = column(
   'grade',
   'C1 to C10 in half points',
-  'condition,cond,cond.,overall,overall grade,overall condition,c grade,rating,c,cnd,cnd.,gr,gr.,state,stars,score,shape,' +
+  'condition,cond,cond.,condn,cond n,zust,zust.,overall,overall grade,overall condition,c grade,rating,c,cnd,cnd.,gr,gr.,state,stars,score,shape,' +
     'zustand,note,cijfer,rapportcijfer,erhaltung,schulnote,etat,cote,stato,condizione,estado,staat',
 );
 const finishState = column(
@@ -233,7 +233,7 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     column(
       'inventory_number',
       'your number of the car; left out, the next free one is given',
-      'no,no.,nr,nr.,number,#,id,inv,inv no,inv no.,inventory no,inventory no.,inventory,item no,item no.,item number,stock number,tag,' +
+      'no,no.,nr,nr.,number,#,id,inv,inv no,inv no.,inventory no,inventory no.,inventory,item no,item no.,item number,item #,inv #,stock #,car #,car no,car number,entry,entry no,serial,serial no,sr no,sl no,s no,stock number,tag,' +
         'nummer,lfd nr,lfd. nr.,numero,num,n°,nº,n.º,volgnummer,ref no,my ref,sku,stock no,stock code,accession,accession no,accession number',
     ),
     ...variation,

@@ -1,4 +1,5 @@
 import { plainWord } from '../../valuation/reading/words.ts';
+import { areGrades } from './ambiguous-headings.ts';
 import { type CellKind, kindOfCell } from './files/cell-kind.ts';
 import { cellText } from './files/cell-text.ts';
 import type { Table } from './files/table.ts';
@@ -171,7 +172,7 @@ export const guessColumns = (
   if ([...found.values()].includes('casting')) return found;
   const open = columns.filter(({ index }) => !found.has(index));
   const best = open
-    .filter(({ cells }) => share(cells, 'word', 'colour', 'mixed') >= 0.6)
+    .filter(({ cells }) => share(cells, 'word', 'colour', 'mixed') >= 0.6 && !areGrades(cells.texts))
     .map(({ index, cells }) => ({
       index,
       cells,

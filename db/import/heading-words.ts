@@ -32,7 +32,7 @@ const wordLists = {
   glazing: 'glass windows window glazing windscreen windshield scheiben vitres vetri ruiten cristales',
   wheels: 'wheels wheel tyres tires rader roues ruote ruedas wielen jantes',
   location:
-    'location place keep lives donde dove box shelf drawer cabinet stored storage kept tray lagerort rangement plaats luogo lugar ubicacion kast doos scatola caja boite kiste regal',
+    'location place keep lives found donde dove box shelf drawer cabinet stored storage kept tray lagerort rangement plaats luogo lugar ubicacion kast doos scatola caja boite kiste regal',
   number: 'ref reference',
   quantity: 'qty quantity many anzahl stuckzahl quantite quantita cantidad aantal antal',
   notes:
@@ -49,7 +49,7 @@ const otherThings = new Set(
   (
     'postage shipping carriage freight insurance insured tax fee fees premium asking reserve target list retail catalogue catalog guide book replacement ' +
     'profit gain loss restoration restore repair repairs hours photo photos picture link url max min limit bid bids high low versand porto versicherung ' +
-    'frais livraison spedizione envio todo wanted want need parts part'
+    'frais livraison spedizione envio todo wanted want need parts part metal plastic material'
   ).split(' '),
 );
 
@@ -108,6 +108,7 @@ export const meaningsByWords = (as: ImportKind, heading: string): string[] => {
     const isOfPart = part.length === 1 && !subjects.has('grade') && !subjects.has('money');
     return isOfPart ? [ofParts[part[0] as (typeof parts)[number]]] : [];
   }
+  if (as === 'lot' && subjects.has('quantity') && !subjects.has('money')) return ['quantity'];
   const found = ofMoney(subjects, as);
   if (found) return found;
   const plain = plainly.find(([subject]) => subjects.has(subject));

@@ -5,6 +5,7 @@ import { readReportingCurrency } from '../records/collection/settings.ts';
 import { listWords } from '../records/own-words/words.ts';
 import { listColours } from '../reference/colour-names.ts';
 import type { Schema } from '../schema.ts';
+import { dittoReader } from './ditto.ts';
 import type { Table } from './files/table.ts';
 import { describer } from './judges/description.ts';
 import { type Habits, type Judge, judgeRow, type ReadRow, readRow } from './judges/judge.ts';
@@ -149,9 +150,11 @@ export const judgeAll = async (
   onAside?: (row: ReadRow, not: string) => void,
 ): Promise<void> => {
   let done = 0;
+  const withDittos = dittoReader(habits.mapping);
   for await (const batch of table.rows())
     for (const given of batch) {
-      const row = readRow(withMerged(given, habits.mapping));
+      const merged = withMerged(given, habits.mapping);
+      const row = readRow(merged.not === undefined ? withDittos(merged) : merged);
       if (!row) continue;
       if (row.not !== undefined) {
         onAside?.(row, row.not);

@@ -26,7 +26,7 @@ export const plainWord = (text: string): string =>
     .trim();
 
 /**
- * A grade as people write it: `C7.5`, `7`, `7/10`, `7,5`, `C 7½`, `7 1/2`, `C nine`, `C-VIII`. Refuses
+ * A grade as people write it: `C7.5`, `7`, `7/10`, `7,5`, `C 7½`, `7 1/2`, `C nine`, `C-VIII`, `grade 7`. Refuses
  * other words, ranges and quarter points.
  */
 export const readGrade = (cell: Cell): Reading<Grade> => {
@@ -34,7 +34,8 @@ export const readGrade = (cell: Cell): Reading<Grade> => {
     return notUnderstood(
       'the spreadsheet has turned this grade into a date; format the column as text and type it again',
     );
-  const shown = shownText(cell);
+  const written = shownText(cell);
+  const shown = written.replace(/^(?:graded?|gr|condition|cond|zustand)[.:]? ?(?=c ?\d|\d)/i, '');
   const text = (/^c[ .-]/i.test(shown) ? inFigures(shown.replace(/^c[ .-]+/i, ''), true) : shown)
     .replace(/ ?½| 1\/2/g, '.5')
     .replace(/\s+/g, '')

@@ -91,6 +91,10 @@ const moneyColumns = [
   'sold_for',
 ];
 
+/** Of a heading over what one of several cost. */
+const ofEach =
+  /(?:^| )(?:each|ea\.?|apiece|per (?:car|unit|item|piece)|je|pro stück|la pièce|cad|cadauno|c\/u)$|^unit |^(?:einzel|stück)preis|unitaire$|unitario$/iu;
+
 /** Reads what rows say of buying, selling and the owner's own estimate. */
 export const moneyReader = (habits: Habits, { currency, reporting, today }: Terms) => {
   const { mapping } = habits;
@@ -186,7 +190,7 @@ export const moneyReader = (habits: Habits, { currency, reporting, today }: Term
     ownWorth: null,
     sold: null,
   };
-  const isEach = /(?:^| )(?:each|ea\.?|per car|je)$/i.test(headingOf('price_paid').trim());
+  const isEach = ofEach.test(headingOf('price_paid').trim());
 
   return (row: RowReader, quantity: number): MoneyOfRow => {
     if (!row.mayHave(moneyColumns)) return nothing;

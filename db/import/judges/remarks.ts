@@ -28,7 +28,7 @@ const fieldsOfRemarks = [
 
 /** Without one of these there is nothing to read in a remark. */
 const telling =
-  /miss|gone|lost|lack|repro|without|\bno\b|\bw\/|ohne|sans|fehl|manqu|ontbr|paint|lack|gelakt|gespoten|repintad|verniciat|restor|restaur|repeint|strip|touch|custom|orig|whls|roof|\brf\b|int[eé]r|\bint\b|inside|innen|seats?|glass?|\bgls\b|glazing|tint|windows?|wshld|windscreen|windshield|screen|wheels?|wielen|r[äa]der|roues|made in|hong ?kong|\bhk\b|\busa\b|dach|sitze|scheibe|ruit|vitre|toit|\bdak\b|base|bare|nach|box|card|\bbag|dent|ding|crack|\brot\b|pitt/i;
+  /miss|gone|lost|lack|repro|without|\bno\b|\bw\/|ohne|sans|fehl|manqu|ontbr|paint|lack|gelakt|gespoten|repintad|verniciat|restor|restaur|repeint|strip|touch|custom|orig|whls|roof|\brf\b|int[eé]r|\bint\b|inside|innen|seats?|glass?|\bgls\b|glazing|tint|windows?|wshld|windscreen|windshield|screen|wheels?|wielen|r[äa]der|roues|made in|hong ?kong|\bhk\b|\busa\b|dach|sitze|scheibe|ruit|vitre|toit|\bdak\b|base|bare|nach|box|card|ovp|originalverp|\bbag|dent|ding|crack|\brot\b|pitt/i;
 const aboutParts = /repro|missing|fehl|manqu|nachbau|\bgone\b|\blost\b/i;
 
 interface Remark {

@@ -124,3 +124,34 @@ test('a list of sales says itself what was not sold, and "Sold" is a price by it
     { outcome: 'rejected', not: 'not sold' },
   ]);
 });
+
+test('"ditto" says what stands above it, cell by cell, and names no car', async () => {
+  const rows = await judged(
+    'No;Car;Colour;Where kept;Paid\n1;Ashlock;Ember;Study;$5\n2;ditto;;"""";$7\n3;as above;do.;Loft;same\n4;"Ditto, but C8";Rosehip;;\n',
+  );
+  expect(rows.map(({ fields }) => fields)).toMatchObject([
+    { inventory_number: '1', casting: 'Ashlock', colour: 'Ember', location: 'Study', price_paid: 5 },
+    { inventory_number: '2', casting: 'Ashlock', location: 'Study', price_paid: 7 },
+    { inventory_number: '3', casting: 'Ashlock', location: 'Loft', price_paid: 7 },
+    { inventory_number: '4', colour: 'Rosehip' },
+  ]);
+  const estate = await judged(
+    'No,Particulars,Cond’n\n1,"Ashlock saloon (ember), in box",Good\n2,"As above, but greengage",Fair\n3,"Three others, damaged",Poor\n',
+  );
+  expect(estate.map(({ fields }) => fields.casting)).toEqual(['Ashlock', undefined, undefined]);
+  expect(estate.map(({ unread }) => unread.map(({ column }) => column))).toEqual(
+    Array.from({ length: 3 }, () => expect.arrayContaining(['Cond’n'])),
+  );
+});
+
+test('what one of several cost is told by its heading, and how many there are beside other words', async () => {
+  const rows = await judged(
+    'Item #,Description,Qty on hand,Unit cost,Base metal?\n77,Ashlock Ember grade 7,3,$6.50,no\n78,Parts - axles (bag of 50),2,$4,no\n',
+  );
+  expect(rows).toMatchObject([
+    { fields: { inventory_number: '77', casting: 'Ashlock', quantity: 3, price_paid: 6.5 } },
+    { outcome: 'rejected', not: 'not a car' },
+  ]);
+  expect(rows[0]?.note).toContain('was paid for each of the 3 cars');
+  expect(rows[0]?.fields).not.toHaveProperty('base_paint');
+});

@@ -50,7 +50,11 @@ const loosePart = words(`(?:${repro}|replacement|spare|loose) (?:${partNoun})`);
 export const isOfGoods = (name: string): boolean => {
   const text = fold(name);
   const at = text.search(goods);
-  return (at >= 0 && !beside.test(text.slice(0, at))) || text.replace(loosePart, '').trim() === '';
+  return (
+    (at >= 0 && !beside.test(text.slice(0, at))) ||
+    text.replace(loosePart, '').trim() === '' ||
+    /^(?:spare |loose )?parts?(?= *(?:$|[-:,(]))/.test(text)
+  );
 };
 
 /** True where what was sold is a poster, a box or parts, and no car. */

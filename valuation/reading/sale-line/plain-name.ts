@@ -13,6 +13,10 @@ const plainName = new RegExp(
 const multitude =
   /^(?:quantity|qty|selection|collection|number|range|group|box|bag|set|pair|couple) of(?!\p{L})/iu;
 
+/** What begins so says that it is not known, or that it stands above, and names none. */
+const notKnown =
+  /^(?:un(?:known|identified|sure|bekannt)|not sure|maybe|perhaps|same|ditto|as above|as before|various|assorted|another|others?|inconnu|(?:one|two|three|four|five|six|several|some|many) (?:others?|more|of))(?!\p{L})/iu;
+
 /**
  * What stands in a text of which no casting is known where a name does: one to four words with capitals with
  * which the text begins, and nothing of theirs understood otherwise. Null where that is not plain. It is a
@@ -25,15 +29,12 @@ export const plainNameIn = ({ text, unread, spans }: SaleLine): string | null =>
   const isYearOnly = spans.every(({ field, start }) => start > at || field === 'release_year');
   if (at < 0 || !isYearOnly || /[\p{L}]/u.test(text.slice(0, at))) return null;
   const name = plainName.exec(first)?.[0];
-  if (!name || name.length < 3 || multitude.test(first)) return null;
+  if (!name || name.length < 3 || multitude.test(first) || notKnown.test(first)) return null;
   const words = name.split(' ');
   const rest = first.slice(name.length);
   if (words.length > 4 || words.some(isPraise) || /^ ?\p{Lu}/u.test(rest)) return null;
   return name;
 };
-
-const notKnown =
-  /^(?:un(?:known|identified|sure|bekannt)|not sure|maybe|perhaps|same|ditto|various|assorted|inconnu)(?!\p{L})/iu;
 
 /**
  * What stands in a cell under a heading for names, such as "Car" or "Model", where nothing in it is understood:
