@@ -124,7 +124,7 @@ const originalPaint = column(
 const wasSold = column(
   'was_sold',
   'yes where it was sold',
-  'sold?,sold,is sold,sold yet?,gone?,verkauft,verkauft?,vendu,vendu?',
+  'sold?,sold,is sold,sold yet?,gone?,disposed,disposed of,disposed of?,verkauft,verkauft?,vendu,vendu?',
 );
 const parts = [
   column(
@@ -233,7 +233,7 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     column(
       'inventory_number',
       'your number of the car; left out, the next free one is given',
-      'no,no.,nr,nr.,number,#,id,inv,inv no,inv no.,inventory no,inventory no.,inventory,item no,item no.,item number,item #,inv #,stock #,car #,car no,car number,entry,entry no,serial,serial no,sr no,sl no,s no,stock number,tag,' +
+      'no,no.,nr,nr.,number,#,id,inv,inv no,inv no.,inventory no,inventory no.,inventory,item no,item no.,item number,item #,inv #,stock #,car #,asset id,asset no,asset number,car no,car number,entry,entry no,serial,serial no,sr no,sl no,s no,stock number,tag,' +
         'nummer,lfd nr,lfd. nr.,numero,num,n°,nº,n.º,volgnummer,ref no,my ref,sku,stock no,stock code,accession,accession no,accession number',
     ),
     ...variation,
@@ -289,12 +289,12 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     column(
       'sold_on',
       'day on which you sold it',
-      'sold,sold at,date sold,sold date,sale date,verkauft,verkauft am,vendu,vendu le',
+      'sold,sold at,date sold,sold date,sale date,disposal date,date of disposal,disposed on,verkauft,verkauft am,vendu,vendu le',
     ),
     column(
       'sold_for',
       'what it brought you',
-      'sold,sold at,sale price,sold price,brought,got for it,verkauft,verkauft fur,verkaufspreis,vk,erlos,verkaufserlos,vendu,vendu pour,prix de vente',
+      'sold,sold at,sale price,sold price,disposal proceeds,proceeds,disposal price,brought,got for it,verkauft,verkauft fur,verkaufspreis,vk,erlos,verkaufserlos,vendu,vendu pour,prix de vente',
     ),
     ...parts,
     ...partsAsTheyAre,

@@ -100,7 +100,9 @@ const ofMoney = (subjects: ReadonlySet<Subject>, as: ImportKind): string[] | nul
  * little.
  */
 export const meaningsByWords = (as: ImportKind, heading: string): string[] => {
-  const words = plainWord(heading).match(/\p{L}+/gu) ?? [];
+  const words: string[] = plainWord(heading).match(/\p{L}+/gu) ?? [];
+  // What a lot cost is no one car's.
+  if (as === 'lot' && words.length > 1 && words.includes('lot')) return [];
   if (words.length > longest || words.some(word => otherThings.has(word))) return [];
   const subjects = new Set(words.flatMap(word => subjectOf.get(word) ?? []));
   const part = parts.filter(name => subjects.has(name));

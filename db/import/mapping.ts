@@ -166,8 +166,8 @@ export const mapColumns = (table: Table, options: ImportOptions, complete = true
   assign(found => found.length === 1);
   assign(() => true);
   // Words in a heading prove little: only what the cells do not speak against.
-  possible.forEach((found, index) => {
-    if (found.length > 0 || !isRead[index]) return;
+  possible.forEach((exact, index) => {
+    if (exact.length > 0 || !isRead[index]) return;
     const meanings = asYesOrNo(
       meaningsByWords(options.as, table.headings[index] ?? '').map(ours => ({ ours })),
       texts[index] ?? [],
@@ -179,8 +179,11 @@ export const mapColumns = (table: Table, options: ImportOptions, complete = true
     const free = meanings
       .filter(name => !taken.has(name) && mayBe(name, texts[index] ?? []))
       .map((name): RecognisedHeading => ({ ours: name, how: 'recognised' }));
-    const best = likeliest(free, texts[index] ?? []);
-    if (!best) return;
+    const found = likeliest(free, texts[index] ?? []);
+    if (!found) return;
+    const isText =
+      found.ours === 'casting' && !taken.has('description') && isDescribed(texts[index] ?? [], table.colours);
+    const best = isText ? { ...found, ours: 'description' } : found;
     taken.add(best.ours);
     recognised[index] = best;
   });

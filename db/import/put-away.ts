@@ -11,6 +11,11 @@ const placeAlone = new RegExp(`^(?:(?:${places}|${beside}|\\d{1,3}|[a-z])(?:[^\\
 /** True where a text names a place in which things are put away, whatever else it says. */
 export const namesPlace = (text: string): boolean => place.test(text);
 
-/** True where it names one and nothing else, as "Garage shelf - top row" above the cars that stand there. */
+/** A place by its number, and from whom or where what is in it came, as "Box 2 - from Dad". */
+const placeWithOrigin =
+  /^(?:box|tin|drawer|shelf|tray|crate|case|suitcase|bag|cabinet) (?:no\.? ?|nr\.? ?|#)?(?:\d{1,3}|[a-z])\W+(?:from|bought|given|inherited|came|ex)(?!\p{L})/iu;
+
+/** True where it names one and no car, as "Garage shelf - top row" above the cars that stand there. */
 export const isPlaceAlone = (text: string): boolean =>
-  text.length <= 60 && namesPlace(text) && placeAlone.test(text.trim());
+  (text.length <= 60 && namesPlace(text) && placeAlone.test(text.trim())) ||
+  placeWithOrigin.test(text.trim());

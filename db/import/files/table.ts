@@ -15,6 +15,7 @@ import { headLines, Layout } from './layout.ts';
 import { type MergedCell, mergedDown } from './merged-cells.ts';
 import { findSeparator, noSeparator, readCsv } from './read-csv.ts';
 import { readJsonLines } from './read-json-lines.ts';
+import { readLabelled } from './read-labelled.ts';
 import { filledSheets, readXlsx } from './read-xlsx.ts';
 import { type Book, openBook } from './xlsx-book.ts';
 
@@ -109,12 +110,21 @@ const openCsv = async (
     warnings.push(
       `${encoding.spoilt.bytes} bytes are not UTF-8, the first on line ${encoding.spoilt.line}; each is read as "\ufffd". Look for that sign, or choose another encoding.`,
     );
+  const notes = options.separator
+    ? null
+    : await readLabelled(file, encoding, label => reader.weight(label) >= 0.4);
   const found = options.separator
     ? { separator: options.separator, sure: true }
     : await findSeparator(file, encoding, cells => reader.nameCars(cells) || reader.score(cells) >= 2);
-  if (!found.sure && found.separator)
+  for (const line of notes?.above ?? [])
+    warnings.push(`"${line.slice(0, 100)}" above the first record is not read.`);
+  if (!notes && !found.sure && found.separator)
     warnings.push(`The separator is not certain; read as a ${separatorNames[found.separator]}.`);
-  return laidOut([{ read: () => readCsv(file, encoding, found.separator ?? noSeparator) }], {
+  const read = async function* () {
+    if (notes) yield notes.rows;
+    else yield* readCsv(file, encoding, found.separator ?? noSeparator);
+  };
+  return laidOut([{ read }], {
     name,
     options,
     reader,
@@ -124,7 +134,7 @@ const openCsv = async (
       format: 'csv',
       encoding: encoding.encoding,
       encodingBecause: options.encoding ? null : encoding.because,
-      separator: found.separator,
+      separator: notes ? null : found.separator,
       sheets: [],
       sheet: null,
     },

@@ -141,7 +141,9 @@ const refusedAsEmpty = (row: RowReader, { written, notes, number, money }: Said)
   const isOpen =
     row.unread.some(({ field }) => field === 'casting') ||
     (row.filled > 1 && /\p{L}{3}/u.test(row.written('description')));
-  if (Object.keys(written).length > 0 || notes || number || isOpen) return null;
+  // A year alone is of a row of years rather than of a car.
+  if (Object.keys(written).some(column => column !== 'release_year') || notes || number || isOpen)
+    return null;
   row.refuse(
     'casting',
     'the row says nothing about the car: give its number, a casting, one of its features or a note',

@@ -155,3 +155,56 @@ test('what one of several cost is told by its heading, and how many there are be
   expect(rows[0]?.note).toContain('was paid for each of the 3 cars');
   expect(rows[0]?.fields).not.toHaveProperty('base_paint');
 });
+
+test('a text with a label on each line is read record by record, and nothing of it is lost', async () => {
+  const { rows, notes } = await rowsOf(await knowing(colours), 'strangers/labelled.txt');
+  expect(notes).toContain('"My cars, June" above the first record is not read.');
+  expect(rows.filter(({ outcome }) => outcome === 'accepted')).toMatchObject([
+    {
+      line: 3,
+      fields: {
+        casting: 'Ashlock',
+        colour: 'Ember',
+        grade: 7,
+        price_paid: 20,
+        notes: 'bought at the fair with Kelderwick\none axle bent',
+      },
+    },
+    { line: 10, fields: { casting: 'Kelderwick', colour: 'Rosehip', grade: 6 } },
+    { line: 13, fields: { casting: 'Pellbrook', colour: 'Damson', notes: 'needs a screen' } },
+  ]);
+  // A column of such texts among others is none.
+  const csv = await judged('Car,Notes\nAshlock,Colour: Ember\nKelderwick,Paid: $5\n');
+  expect(csv).toMatchObject([{ fields: { casting: 'Ashlock' } }, { fields: { casting: 'Kelderwick' } }]);
+});
+
+test('what a lot cost is no car’s price, a row of years and the origin of a box are no cars', async () => {
+  const lots = await judged('Lot,Paid for lot,Car\nA,$50,Ashlock\nA,,Kelderwick\n');
+  expect(lots.map(({ fields }) => fields.price_paid)).toEqual([undefined, undefined]);
+  const years = await judged('Cars by year\n,1966,1967\nAshlock,Ember,\nKelderwick,,Rosehip\n');
+  expect(years.filter(({ outcome }) => outcome === 'accepted').map(({ fields }) => fields.casting)).toEqual([
+    'Ashlock',
+    'Kelderwick',
+  ]);
+  const boxes = await judged(
+    'Box 1 - from Dad\nAshlock - ember - C6\nKelderwick - rosehip\nBox 2: bought at a fair\nPellbrook - damson\n',
+  );
+  expect(boxes.filter(({ outcome }) => outcome === 'accepted')).toHaveLength(3);
+});
+
+test('a register of assets tells what was disposed of, and its names with colours are both', async () => {
+  const rows = await judged(
+    'asset_id,asset_name,acquisition_date,acquisition_cost,currency,disposed,disposal_date,disposal_proceeds\n' +
+      '1,Ashlock / Ember,2019-01-01,20,GBP,N,,\n2,Kelderwick / Rosehip,2019-01-01,15,GBP,Y,2021-01-01,28\n',
+  );
+  expect(rows.map(({ fields }) => fields)).toMatchObject([
+    {
+      inventory_number: '1',
+      casting: 'Ashlock',
+      colour: 'Ember',
+      price_paid: 20,
+      price_paid_currency: 'GBP',
+    },
+    { inventory_number: '2', casting: 'Kelderwick', colour: 'Rosehip', sold_on: '2021-01-01', sold_for: 28 },
+  ]);
+});
