@@ -156,8 +156,8 @@ export const mapColumns = (table: Table, options: ImportOptions, complete = true
         recognised[index] = best;
       } else if (found.some(({ ours: name }) => name === 'notes')) {
         recognised[index] = found.find(({ ours: name }) => name === 'notes') ?? null;
-      } else {
-        const warning = `"${table.headings[index]}" is not read, since another column already gives ${found[0]?.ours}.`;
+      } else if (found[0] && taken.has(found[0].ours)) {
+        const warning = `"${table.headings[index]}" is not read, since another column already gives ${found[0].ours}.`;
         if (!warnings.includes(warning)) warnings.push(warning);
       }
     });
