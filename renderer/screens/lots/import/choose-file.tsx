@@ -39,9 +39,9 @@ export const ChooseFile = ({ as, ways }: { as: ImportKind; ways: WaysIn }) => (
     <dt>It can handle</dt>
     <dd>
       Titles, blank lines, totals, several blocks or sheets, no headings at all; days and amounts in any order
-      and with either sign; “C7.5”, “7/10”, stars, letters and “mint” for grades; several facts in one cell.
-      Nothing you wrote refuses a row: a line is left out only where nothing in it says which car it is, and
-      you see which and why.
+      and with either sign; “C7.5”, “7/10”, stars, letters and “mint” for grades; several facts in one cell;
+      ticks; “ditto”. A line is left out only where nothing in it says which car it is, or where it says that
+      the car is not yours, and you see which and why.
     </dd>
   </BeforeList>
 );

@@ -44,10 +44,10 @@ export interface ImportChoice {
   lotId: number | null;
 }
 
-export const kindWords: Record<ImportKind, { title: string; rows: string; row: string; a: string }> = {
-  lot: { title: 'Cars of a lot', rows: 'cars', row: 'car', a: 'a car' },
-  sales: { title: 'Sale records', rows: 'sale records', row: 'sale record', a: 'a sale' },
-  reference: { title: 'Reference', rows: 'variations', row: 'variation', a: 'a variation' },
+export const kindWords: Record<ImportKind, { title: string; rows: string; row: string }> = {
+  lot: { title: 'Cars of a lot', rows: 'cars', row: 'car' },
+  sales: { title: 'Sale records', rows: 'sale records', row: 'sale record' },
+  reference: { title: 'Reference', rows: 'variations', row: 'variation' },
 };
 
 export const isKind = (text: string | null): text is ImportKind =>

@@ -65,7 +65,7 @@ export const RowCounts = ({
             <strong>{plural(rejected, 'line', 'lines')}</strong>{' '}
             {isAside
               ? `left out: ${kinds.join(', ')}`
-              : `${rejected === 1 ? 'says' : 'say'} too little to be ${kindWords[as].a}`}
+              : `left out; ${rejected === 1 ? 'its row says' : 'their rows say'} why`}
           </li>
         ) : null}
       </ul>
