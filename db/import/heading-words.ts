@@ -19,7 +19,8 @@ const wordLists = {
   estimate:
     'estimate estimated est worth value valued guess wert valeur valore valor waarde schatzung schatzwert',
   currency: 'currency wahrung devise valuta moneda monnaie',
-  colour: 'colour color colours colors coloured farbe farben couleur couleurs kleur colore farg farve shade teinte lackierung',
+  colour:
+    'colour color colours colors coloured farbe farben couleur couleurs kleur colore farg farve shade teinte lackierung',
   grade:
     'condition conditions looks look grade grading zustand etat stato estado staat toestand skick stand rating score good shape erhaltung conservation',
   casting:
