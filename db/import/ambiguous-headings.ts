@@ -107,6 +107,9 @@ const ofBody =
   /^(?:body|bodywork|paint|finish|lack|lackierung|karosserie|carrosserie|peinture|carrozzeria|pintura)$/;
 const mark = /^(c ?)?(10|\d)(?:[.,]5| ?½)?( ?\/ ?10)?$/i;
 
+/** Of the whole body, under which nobody writes of colours when they write of its state. */
+const ofBodyAlone = /^(?:body|bodywork|karosserie|carrosserie|carrozzeria|carroceria)$/;
+
 /** True of marks out of ten. Where none is above five, they may be of another scale, or count something. */
 const areMarks = (texts: readonly string[]): boolean => {
   const found = texts.map(text => mark.exec(text)).filter(one => one !== null);
@@ -118,6 +121,12 @@ const areMarks = (texts: readonly string[]): boolean => {
   );
 };
 
+/** How good something is, in words. Common practice, no source. */
+const inWordsOfCondition =
+  /^(?:(?:very|v|quite|all|still|near|slightly|a bit|heavily) )?(?:mint|excellent|exc|good|vg|fine|nice|fair|poor|bad|rough|ok|okay|worn|play-?worn|chipped|chips|scratched|scuffed|faded|perfect|tatty|gut|sehr gut|schlecht|bon|moyen|mauvais|goed|slecht|buono|bueno)[+\-.!]*$/i;
+const areConditions = (texts: readonly string[]): boolean =>
+  texts.length > 0 && texts.filter(text => inWordsOfCondition.test(text)).length >= texts.length * 0.6;
+
 /** The column of a part's own state, where the cells under the name of a feature or of the paint are marks; else null. */
 export const stateMeant = (
   heading: string,
@@ -125,8 +134,9 @@ export const stateMeant = (
   texts: readonly string[],
 ): string | null => {
   const feature = meanings.find(name => stateOf[name] !== undefined);
-  const state = ofBody.test(plainWord(heading)) ? 'body_state' : feature && stateOf[feature];
-  return state && areMarks(texts) ? state : null;
+  const word = plainWord(heading);
+  const state = ofBody.test(word) ? 'body_state' : feature && stateOf[feature];
+  return state && (areMarks(texts) || (ofBodyAlone.test(word) && areConditions(texts))) ? state : null;
 };
 
 /** True of texts without spaces, each another, as the numbers that an owner gives to cars are. */

@@ -20,7 +20,7 @@ const column = (name: string, help: string, known: string, required = false): Ou
 const maker = column(
   'maker',
   'who made it',
-  'make,manufacturer,brand,made by,hersteller,fabricant,marque,marke',
+  'make,car make,make of car,toy maker,manufacturer,brand,made by,hersteller,fabricant,marque,marke',
 );
 const series = column(
   'series',

@@ -22,14 +22,14 @@ const wordLists = {
   colour:
     'colour color colours colors coloured farbe farben couleur couleurs kleur colore farg farve shade teinte lackierung',
   grade:
-    'condition conditions looks look grade grading zustand etat stato estado staat toestand skick stand rating score good shape erhaltung conservation',
+    'conditie konditie kondition condition conditions looks look grade grading zustand etat stato estado staat toestand skick stand rating score good shape erhaltung conservation',
   casting:
     'car model name casting toy vehicle modell modele modello modelo fahrzeug voiture macchinina coche auto bil',
   year: 'year yr jahr annee anno ano jaar ar baujahr jahrgang',
   base: 'underside base bottom underneath baseplate dessous fondo sotto bodem onderkant unterseite bodenplatte chassis undersida',
   rear: 'rear back tail tails feux heckleuchten rucklichter achterkant achterlichten posteriore trasera fanali luces',
   roof: 'roof dach toit tetto techo dak',
-  interior: 'interior seats seat inside innenraum sitze interieur interni asientos',
+  interior: 'innen innenfarbe interior seats seat inside innenraum sitze interieur interni asientos',
   glazing: 'glass windows window glazing windscreen windshield scheiben vitres vetri ruiten cristales',
   wheels: 'wheels wheel tyres tires rader roues ruote ruedas wielen jantes',
   location:
@@ -50,7 +50,7 @@ const otherThings = new Set(
   (
     'postage shipping carriage freight insurance insured tax fee fees premium asking reserve target list retail catalogue catalog guide book replacement ' +
     'profit gain loss restoration restore repair repairs hours photo photos picture link url max min limit bid bids high low versand porto versicherung ' +
-    'frais livraison spedizione envio todo wanted want need parts part metal plastic material'
+    'frais livraison spedizione envio todo wanted want need parts part before after metal plastic material'
   ).split(' '),
 );
 

@@ -64,7 +64,8 @@ const amountAlone = /^(?:\p{Sc}|USD|EUR|GBP|CAD|AUD|CHF|JPY|for|für|pour|per|po
 
 /** What a heading that is a currency, or "for", alone, as "Sold, £", means behind another one. */
 const amountBehind = (as: ImportKind, before: string): RecognisedHeading => {
-  const isSold = recogniseHeadings(as, before).some(({ ours }) => ours === 'sold_on');
+  const meant = [...recogniseHeadings(as, before).map(({ ours }) => ours), ...meaningsByWords(as, before)];
+  const isSold = meant.includes('sold_on');
   const ours = as === 'sales' ? 'price' : isSold ? 'sold_for' : 'price_paid';
   return { ours, how: 'recognised' };
 };

@@ -1,0 +1,55 @@
+import { expect, test } from 'vitest';
+import { fileOf, newLot, take } from './importing.ts';
+import { knowing } from './strangers.ts';
+
+const colours = { Ashlock: 'Ember', Kelderwick: 'Rosehip', Pellbrook: 'Damson' };
+
+const cars = async (csv: string) => {
+  const { rows = [] } = await take(await knowing(colours), fileOf(csv), {
+    as: 'lot',
+    lot: newLot('Loft'),
+    rows: true,
+  });
+  return rows
+    .filter(({ outcome }) => outcome === 'accepted')
+    .map(({ fields, unread }) => ({ ...fields, unread }));
+};
+
+test('"Body" is how the paint is where its cells say so, and "Colour 1" the colour', async () => {
+  expect(
+    await cars(
+      'Car Make,Car Model,Colour 1,Colour 2,Body\nQuillon,Ashlock,Ember,White roof,Good\nQuillon,Kelderwick,Rosehip,,chipped\n',
+    ),
+  ).toMatchObject([
+    { maker: 'Quillon', casting: 'Ashlock', colour: 'Ember', body_state: 'Good' },
+    { casting: 'Kelderwick', colour: 'Rosehip', body_state: 'chipped' },
+  ]);
+  expect(await cars('Car,Body\nAshlock,Ember\nKelderwick,Rosehip\n')).toMatchObject([
+    { colour: 'Ember' },
+    { colour: 'Rosehip' },
+  ]);
+});
+
+test('an amount belongs to what the heading before it speaks of', async () => {
+  const [row] = await cars('Car,Bought where,£,Sold where,Sold on,£\nAshlock,Fair,5,Online,2021-05-03,18\n');
+  expect(row).toMatchObject({
+    price_paid: 5,
+    price_paid_currency: 'GBP',
+    seller: 'Fair',
+    sold_for: 18,
+    sold_on: '2021-05-03',
+  });
+});
+
+test('what a car was worth before and after work is no estimate of what it is worth', async () => {
+  const [row] = await cars('Car,Restored Y/N,Value before,Value after\nAshlock,Y,$8,$30\n');
+  expect(row).toMatchObject({ casting: 'Ashlock', finish_state: 'restored' });
+  expect(row).not.toHaveProperty('own_estimate');
+});
+
+test('the inside has a colour of its own in German, and a Dutch condition is a grade', async () => {
+  expect(await cars('Bezeichnung;Farbe außen;Farbe innen\nAshlock;Ember;elfenbein\n')).toMatchObject([
+    { casting: 'Ashlock', colour: 'Ember', interior: expect.stringMatching(/ivory|elfenbein/) },
+  ]);
+  expect(await cars('naam;kleur;conditie\nAshlock;Ember;8\n')).toMatchObject([{ grade: 8 }]);
+});
