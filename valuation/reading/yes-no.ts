@@ -2,8 +2,10 @@
 const yes = /^(?:yes|y|x|true|ja|j|oui|s[ií]|wahr|vrai|vero|verdadero|[✓✔☑✅])$/i;
 const no = /^(?:no|n|false|nein|nee|non|falsch|faux|falso|[✗✘☐❌])$/i;
 
+const longest = 'verdadero'.length;
+
 /** True of a text that says yes and nothing else. */
-export const saysYes = (text: string): boolean => yes.test(text.trim());
+export const saysYes = (text: string): boolean => text.length <= longest && yes.test(text);
 
 /** True of a text that says no and nothing else. */
-export const saysNo = (text: string): boolean => no.test(text.trim());
+export const saysNo = (text: string): boolean => text.length <= longest && no.test(text);

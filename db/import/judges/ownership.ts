@@ -15,8 +15,8 @@ const noneOfIt = /^0+(?:[.,]0+)?$/;
 
 /** Refuses a row of which the list itself says that its owner does not have the car; null for all others. */
 export const notTheirs = (row: RowReader): Judged | null => {
-  const owned = row.text('is_owned');
-  if (row.habits.mapping.places.has('is_owned') && (owned === '' || saysNo(owned) || noneOfIt.test(owned)))
+  const owned = row.habits.mapping.places.has('is_owned') ? row.text('is_owned') : null;
+  if (owned !== null && (owned === '' || saysNo(owned) || noneOfIt.test(owned)))
     return {
       outcome: 'rejected',
       column: 'is_owned',

@@ -16,7 +16,8 @@ const questions: [RegExp, FinishState][] = [
 /** A finish with a remark in brackets, such as "restored (me)": the remark stays with the notes. */
 const finishSaid = (row: RowReader, finishOf: (cell: Cell) => Reading<FinishState>): FinishState | null => {
   const text = row.text('finish_state');
-  const outside = text.replace(/ *\([^()]*\)/, '').trim();
+  if (text === '') return null;
+  const outside = text.includes('(') ? text.replace(/ *\([^()]*\)/, '').trim() : text;
   if (outside !== '' && outside !== text && finishOf(outside).ok) {
     row.notes.push(`"${text}" is read as ${outside}`);
     row.replace('finish_state', outside);
