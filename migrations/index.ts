@@ -5,6 +5,7 @@ import { up as work } from './0003-work.ts';
 import { up as bench } from './0004-bench.ts';
 import { up as seasonOptions } from './0005-season-options.ts';
 import { up as lotBid } from './0006-lot-bid.ts';
+import { up as waitingTexts } from './0007-waiting-texts.ts';
 
 /** Every schema step in order. A step that has landed is frozen: change the schema by adding the next one. */
 export const migrations: Record<string, Migration> = {
@@ -14,6 +15,7 @@ export const migrations: Record<string, Migration> = {
   '0004-bench': { up: bench },
   '0005-season-options': { up: seasonOptions },
   '0006-lot-bid': { up: lotBid },
+  '0007-waiting-texts': { up: waitingTexts },
 };
 
 /** What `PRAGMA user_version` says of a collection that all steps have reached. */

@@ -6,6 +6,8 @@ CREATE INDEX car_lot ON car(lot_id);
 
 CREATE INDEX car_variation ON car(variation_id);
 
+CREATE INDEX car_waiting ON car(id) WHERE unread != '[]';
+
 CREATE INDEX change_row_change ON change_row(change_id);
 
 CREATE INDEX change_row_row ON change_row(table_name, row_id);
@@ -33,6 +35,8 @@ CREATE INDEX plan_step_plan ON plan_step(plan_id, position);
 CREATE INDEX sale_record_casting ON sale_record(casting_id, sold_on);
 
 CREATE INDEX sale_record_variation ON sale_record(variation_id, sold_on);
+
+CREATE INDEX sale_record_waiting ON sale_record(id) WHERE unread != '[]';
 
 CREATE INDEX season_car_car ON season_car(car_id);
 

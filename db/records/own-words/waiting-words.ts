@@ -1,4 +1,4 @@
-import type { Kysely } from 'kysely';
+import { type Kysely, sql } from 'kysely';
 import { proposeMeaning } from '../../../valuation/reading/propose.ts';
 import { plain } from '../../reference/plain.ts';
 import type { Schema } from '../../schema.ts';
@@ -21,6 +21,9 @@ const distinctColours = async (db: Kysely<Schema>): Promise<string[]> =>
     row => row.colour,
   );
 
+/** Written out, as SQLite uses the index of such rows only where it sees that they are meant. */
+const isWaiting = sql<boolean>`unread != '[]'`;
+
 /** The distinct texts that were not understood, the most frequent first. */
 export const waitingWords = async (db: Kysely<Schema>): Promise<WaitingWord[]> => {
   const waiting = new Map<string, WaitingWord>();
@@ -39,7 +42,7 @@ export const waitingWords = async (db: Kysely<Schema>): Promise<WaitingWord[]> =
     for (const { id, unread } of await db
       .selectFrom(table)
       .select(['id', 'unread'])
-      .where('unread', '!=', '[]')
+      .where(isWaiting)
       .orderBy('id')
       .execute())
       for (const entry of readUnread(unread))
