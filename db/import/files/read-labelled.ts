@@ -3,6 +3,9 @@ import { type FoundEncoding, text } from './encoding.ts';
 
 /** Larger files are no notes that somebody wrote by hand. */
 const largest = 4_000_000;
+/** Characters and lines by which such a file is known. */
+const headLength = 16_384;
+const mostLooked = 100;
 const labelled = /^\s*[-*•]?\s*(\p{L}[\p{L}\p{N} ./#&'’()-]{0,39}?)\s*[:=]\s*(.*)$/u;
 
 interface Line {
@@ -76,6 +79,21 @@ const toRows = (blocks: readonly Line[][]): TableRow[] => {
   ];
 };
 
+const textOf = async (file: Blob, encoding: FoundEncoding): Promise<string> => {
+  let whole = '';
+  for await (const piece of text(file, encoding)) whole += piece;
+  return whole;
+};
+
+/** True where most lines at the head of a file have a label, and several of these are known. */
+const isLabelled = (lines: readonly Line[], isHeading: (label: string) => boolean): boolean => {
+  const filled = lines.filter(({ label, value }) => label !== null || value !== '');
+  const known = filled.filter(({ label }) => label !== null && isHeading(label));
+  return (
+    new Set(known.map(({ label }) => plain(label ?? ''))).size >= 2 && known.length >= filled.length * 0.6
+  );
+};
+
 /**
  * The rows of a text in which each record is some lines such as "Car: Ashlock": the labels as headings, then a
  * row for each record, with what has no label among its notes; and what stands above them all. Null for any other
@@ -87,12 +105,8 @@ export const readLabelled = async (
   isHeading: (label: string) => boolean,
 ): Promise<{ rows: TableRow[]; above: string[] } | null> => {
   if (file.size > largest) return null;
-  let whole = '';
-  for await (const piece of text(file, encoding)) whole += piece;
-  const filled = linesOf(whole).filter(({ label, value }) => label !== null || value !== '');
-  const known = filled.filter(({ label }) => label !== null && isHeading(label));
-  const different = new Set(known.map(({ label }) => plain(label ?? ''))).size;
-  if (different < 2 || known.length < filled.length * 0.6) return null;
-  const { blocks, above } = blocksOf(linesOf(whole));
+  const head = linesOf(await textOf(file.slice(0, encoding.skip + headLength), encoding));
+  if (!isLabelled(head.slice(0, mostLooked), isHeading)) return null;
+  const { blocks, above } = blocksOf(linesOf(await textOf(file, encoding)));
   return { rows: toRows(blocks), above };
 };
