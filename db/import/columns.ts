@@ -114,7 +114,7 @@ const grade = column(
 const finishState = column(
   'finish_state',
   'original, touched up, restored, customised or stripped',
-  'finish,state,paint state,originality,restored?,original?,orig?,original paint?,original paint,orig paint,restored,condition,originalitat,originallack,paint,lack,lackierung,peinture,pintura',
+  'finish,state,paint state,restoration status,restoration state,restoration stage,resto status,originality,restored?,original?,orig?,original paint?,original paint,orig paint,restored,condition,originalitat,originallack,paint,lack,lackierung,peinture,pintura',
 );
 const originalPaint = column(
   'is_original_paint',

@@ -10,6 +10,7 @@ import { cellText } from './cell-text.ts';
 const weakHeadings = new Set([
   'no',
   'c',
+  'x',
   'rear',
   'inside',
   'where',

@@ -9,6 +9,7 @@ import {
 } from '../types.ts';
 import { noColours } from './cell-kind.ts';
 import { cellText, isBlank } from './cell-text.ts';
+import { withGridUnfolded } from './colour-grid.ts';
 import { type FoundEncoding, findEncoding } from './encoding.ts';
 import { HeadingReader } from './headings.ts';
 import { headLines, Layout } from './layout.ts';
@@ -273,8 +274,12 @@ const otherHeadings = (head: TableRow[], chosen: number): HeadingLine[] =>
 const laidOut = async (sources: Source[], opening: Opening): Promise<Table> => {
   const { name, options, reader, warnings, isSmall, facts } = opening;
   const layout = new Layout(reader, warnings);
+  const lists = sources.map(({ sheet, read }) => ({
+    sheet,
+    read: options.as === 'lot' ? withGridUnfolded(read, reader, said => warnings.push(said)) : read,
+  }));
   const opened = await Promise.all(
-    sources.map(async ({ read }) => {
+    lists.map(async ({ read }) => {
       const batches = read();
       return { batches, head: await headOf(batches) };
     }),
@@ -307,7 +312,7 @@ const laidOut = async (sources: Source[], opening: Opening): Promise<Table> => {
     if (last.length > 0) yield last;
   };
   const pass = async function* (first: typeof opened | null): AsyncGenerator<TableRow[]> {
-    for (const [index, { sheet, read }] of sources.entries()) {
+    for (const [index, { sheet, read }] of lists.entries()) {
       const known = first?.[index];
       const batches = known?.batches ?? read();
       const head = known?.head ?? (await headOf(batches));

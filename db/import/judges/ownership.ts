@@ -12,6 +12,9 @@ const isBought =
 const isGone =
   /^(?:sold|sold on|gone|cancell?ed|cancelled order|order cancell?ed|refunded|returned|sent back|not received|never arrived|lost in (?:the )?post|not paid|unpaid|lost|outbid|not won|withdrawn|stolen|traded|traded away|swapped|swapped away|given away|wanted|want|wish|wish list|wishlist|wanted list|verkauft|vendue?|venduto|vendido|verkocht|storniert|erstattet)$/i;
 const noneOfIt = /^0+(?:[.,]0+)?$/;
+/** Of a place without a car, in a list of places. Common practice, no source. */
+const emptyPlace =
+  /^[([]?(?:empty|vacant|free|available|nothing|no car|leer|frei|vide|leeg|vac[ií]o|libre|vuoto)[)\]]?[.!]?$|^[([]?reserved (?:for|:)/i;
 
 /** Refuses a row of which the list itself says that its owner does not have the car; null for all others. */
 export const notTheirs = (row: RowReader): Judged | null => {
@@ -25,6 +28,14 @@ export const notTheirs = (row: RowReader): Judged | null => {
           ? `"${row.heading('is_owned')}" is blank, so the car is not taken as yours; write yes there if it is`
           : `"${row.heading('is_owned')}" says "${owned}", so the car is not taken as yours`,
       not: 'not yours',
+    };
+  const name = row.text('casting');
+  if (emptyPlace.test(name))
+    return {
+      outcome: 'rejected',
+      column: 'casting',
+      reason: `"${name.slice(0, 100)}" is a place without a car`,
+      not: 'no car',
     };
   if (noneOfIt.test(row.text('quantity')))
     return {

@@ -53,3 +53,35 @@ test('the inside has a colour of its own in German, and a Dutch condition is a g
   ]);
   expect(await cars('naam;kleur;conditie\nAshlock;Ember;8\n')).toMatchObject([{ grade: 8 }]);
 });
+
+test('a grid of castings and colours is a list of the cars that are marked in it', async () => {
+  const grid =
+    'Casting,Ember,Rosehip,Notes,Damson\nAshlock,x,,dup,2\nKelderwick,,yes\nPellbrook,,,still looking\n';
+  const { rows = [], notes } = await take(await knowing(colours), fileOf(grid), {
+    as: 'lot',
+    lot: newLot('Loft'),
+    rows: true,
+  });
+  expect(notes).toContain('Line 1 is read as colours, and each mark below it as a car of that colour.');
+  expect(rows.slice(1)).toMatchObject([
+    { line: 2, fields: { casting: 'Ashlock', colour: 'Ember', quantity: 1, notes: 'dup' } },
+    { line: 2, fields: { casting: 'Ashlock', colour: 'Damson', quantity: 2, notes: 'dup' } },
+    { line: 3, fields: { casting: 'Kelderwick', colour: 'Rosehip', quantity: 1 } },
+    { line: 4, outcome: 'rejected', not: 'not yours' },
+  ]);
+  // Colours that hold more than marks are columns of their own.
+  expect(await cars('Car,Colour,Red,Blue\nAshlock,Ember,mine,his\nKelderwick,Rosehip,his,mine\n')).toMatchObject([
+    { casting: 'Ashlock' },
+    { casting: 'Kelderwick' },
+  ]);
+});
+
+test('a place without a car is none, and how far a restoration is waits to be settled', async () => {
+  expect(await cars('Position,Car\n1A,Ashlock\n1B,(empty)\n1C,RESERVED for Kelderwick\n')).toMatchObject([
+    { location: '1A', casting: 'Ashlock' },
+  ]);
+  expect(await cars('Car,Restoration status\nAshlock,Complete\nKelderwick,Not started\n')).toMatchObject([
+    { unread: [{ column: 'Restoration status', text: 'Complete' }] },
+    { unread: [{ column: 'Restoration status', text: 'Not started' }] },
+  ]);
+});

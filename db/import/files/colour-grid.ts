@@ -1,0 +1,92 @@
+import { isPlainColour } from '../../../valuation/reading/plain-colour.ts';
+import { plainWord } from '../../../valuation/reading/words.ts';
+import { saysNo, saysYes } from '../../../valuation/reading/yes-no.ts';
+import type { Cell, TableRow } from '../types.ts';
+import { cellText } from './cell-text.ts';
+import type { HeadingReader } from './headings.ts';
+
+/** So many rows must look so at its head. */
+const mostLooked = 60;
+/** Titles that may be above it. */
+const mostTitles = 3;
+const count = /^\d{1,2}$/;
+
+const isMark = (text: string): boolean => text === '' || saysYes(text) || saysNo(text) || count.test(text);
+
+interface Grid {
+  /** Place of the headings among the rows. */
+  at: number;
+  /** The colours, by their columns. */
+  colours: Map<number, string>;
+  /** Places of all other columns. */
+  others: number[];
+}
+
+/** The grid that rows begin with: a column of names, and columns headed by colours with nothing but marks in them. */
+const gridIn = (rows: readonly TableRow[], reader: HeadingReader): Grid | null => {
+  const at = rows
+    .slice(0, mostTitles + 1)
+    .findIndex(({ cells }) => cells.filter(cell => cellText(cell) !== '').length > 2);
+  const texts = rows[at]?.cells.map(cellText) ?? [];
+  const body = rows.slice(at + 1, at + 1 + mostLooked);
+  const namesCars = ['casting', 'description'].includes(reader.meaning(texts[0] ?? '') ?? '');
+  if (at < 0 || !namesCars || body.length === 0) return null;
+  const isColour = (text: string) => reader.colours.has(plainWord(text)) || isPlainColour(text);
+  const colours = new Map(
+    texts.flatMap((text, place) => (place > 0 && isColour(text) ? [[place, text] as const] : [])),
+  );
+  const marks = body.flatMap(({ cells }) => [...colours.keys()].map(place => cellText(cells[place] ?? null)));
+  return colours.size >= 2 && marks.every(isMark) && marks.some(Boolean)
+    ? { at, colours, others: texts.flatMap((_, place) => (colours.has(place) ? [] : [place])) }
+    : null;
+};
+
+/** A row for each colour that is marked; where none is, the row as it stands, of none. */
+const unfolded = ({ line, cells }: TableRow, { colours, others }: Grid): TableRow[] => {
+  const rest = others.map(place => cells[place] ?? null);
+  const marked = [...colours].flatMap(([place, colour]): Cell[][] => {
+    const text = cellText(cells[place] ?? null);
+    if (text === '' || text === '0' || saysNo(text)) return [];
+    return [[colour, count.test(text) ? text : '1']];
+  });
+  return (marked.length > 0 ? marked : [['', '0']]).map(said => ({ line, cells: [...rest, ...said] }));
+};
+
+/**
+ * Reads a grid of castings and colours, in which a mark or a number says which of them there are, as a list of
+ * these cars with their colours and how many there are of each; any other table as it is. What is read is said by
+ * `onGrid`.
+ */
+export const withGridUnfolded = (
+  read: () => AsyncGenerator<TableRow[]>,
+  reader: HeadingReader,
+  onGrid: (sentence: string) => void,
+): (() => AsyncGenerator<TableRow[]>) => {
+  let isTold = false;
+  return async function* () {
+    let grid: Grid | null | undefined;
+    for await (const batch of read()) {
+      const filled = batch.filter(({ cells }) => cells.some(cell => cellText(cell) !== ''));
+      if (grid === undefined && filled.length > 0) {
+        grid = gridIn(filled, reader);
+        if (grid) {
+          const known = grid;
+          const { at, others } = known;
+          const { line = 1, cells = [] } = filled[at] ?? {};
+          if (!isTold)
+            onGrid(`Line ${line} is read as colours, and each mark below it as a car of that colour.`);
+          isTold = true;
+          const headings = [...others.map(place => cells[place] ?? null), 'Colour', 'Quantity'];
+          yield [
+            ...filled.slice(0, at),
+            { line, cells: headings },
+            ...filled.slice(at + 1).flatMap(row => unfolded(row, known)),
+          ];
+          continue;
+        }
+      }
+      const found = grid;
+      yield found ? filled.flatMap(row => unfolded(row, found)) : batch;
+    }
+  };
+};
