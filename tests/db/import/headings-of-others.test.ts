@@ -70,10 +70,9 @@ test('a grid of castings and colours is a list of the cars that are marked in it
     { line: 4, outcome: 'rejected', not: 'not yours' },
   ]);
   // Colours that hold more than marks are columns of their own.
-  expect(await cars('Car,Colour,Red,Blue\nAshlock,Ember,mine,his\nKelderwick,Rosehip,his,mine\n')).toMatchObject([
-    { casting: 'Ashlock' },
-    { casting: 'Kelderwick' },
-  ]);
+  expect(
+    await cars('Car,Colour,Red,Blue\nAshlock,Ember,mine,his\nKelderwick,Rosehip,his,mine\n'),
+  ).toMatchObject([{ casting: 'Ashlock' }, { casting: 'Kelderwick' }]);
 });
 
 test('a place without a car is none, and how far a restoration is waits to be settled', async () => {
