@@ -9,14 +9,17 @@ const shownExamples = 3;
 /** Which currencies the amounts of a column name, so that one that names none is not taken for another. */
 export class CurrencyEvidence {
   readonly heading: string;
+  /** False where its own bare amounts are never asked about, though they speak for those of other columns. */
+  readonly isAsked: boolean;
   /** Of the amounts that name none; null where nobody can tell. */
   bareIn: Currency | null = null;
   bare = 0;
   readonly examples: string[] = [];
   readonly #named = new Map<string, number>();
 
-  constructor(heading: string) {
+  constructor(heading: string, isAsked = true) {
     this.heading = heading;
+    this.isAsked = isAsked;
   }
 
   see(cell: Cell): void {
@@ -24,8 +27,12 @@ export class CurrencyEvidence {
     if (sign === '') {
       this.bare++;
       if (this.examples.length < shownExamples) this.examples.push(String(cell).slice(0, 40));
-    } else if (sign !== null && looksLikeCurrency(sign) && this.#named.size < mostSigns)
-      this.#named.set(sign, (this.#named.get(sign) ?? 0) + 1);
+      return;
+    }
+    // A range, or an amount in doubt, names its currency all the same.
+    const named = sign ?? (typeof cell === 'string' ? (/\p{Sc}/u.exec(cell)?.[0] ?? null) : null);
+    if (named !== null && looksLikeCurrency(named) && this.#named.size < mostSigns)
+      this.#named.set(named, (this.#named.get(named) ?? 0) + 1);
   }
 
   /**
@@ -46,7 +53,30 @@ export class CurrencyEvidence {
     const [other = null] = others;
     return others.size === 1 && count * 5 >= all ? other : null;
   }
+
+  get namesNone(): boolean {
+    return this.#named.size === 0;
+  }
+
+  /** The one currency other than `own` that the heading, or most of the amounts, name; null where there is none such. */
+  speaksFor(own: Currency): Currency | null {
+    const headed = currenciesOfHeading(this.heading, own);
+    if (headed.length > 0) return headed.length === 1 && headed[0] !== own ? (headed[0] ?? null) : null;
+    const times = [...this.#named.values()].reduce((sum, count) => sum + count, 0);
+    return times > this.bare ? this.otherThan(own) : null;
+  }
 }
+
+/** The currency other than `own` in which all other columns are that name one; null where they name several, or none. */
+const beside = (
+  evidence: CurrencyEvidence,
+  all: readonly CurrencyEvidence[],
+  own: Currency,
+): Currency | null => {
+  const named = new Set(all.flatMap(one => (one === evidence ? [] : (one.speaksFor(own) ?? []))));
+  const [only = null] = named;
+  return named.size === 1 ? only : null;
+};
 
 /**
  * Settles for each column of amounts in which currency those are that name none: as its owner says, as its heading
@@ -59,12 +89,14 @@ export const settleCurrencies = (
 ): { learned: LearnedFormat[]; questions: FormatQuestion[] } => {
   const learned: LearnedFormat[] = [];
   const questions: FormatQuestion[] = [];
-  for (const evidence of currencies.values()) {
+  const all = [...currencies.values()];
+  for (const evidence of all.filter(({ isAsked }) => isAsked)) {
     const { heading: column, bare, examples } = evidence;
     const seen = { column, kind: 'currency' as const, cells: bare, examples };
     const headed = currenciesOfHeading(column, own);
     const ofHeading = headed.length === 1 ? headed[0] : undefined;
-    const other = evidence.otherThan(own);
+    // A list in one currency names it in one column and leaves it out in the next.
+    const other = evidence.otherThan(own) ?? (evidence.namesNone ? beside(evidence, all, own) : null);
     const said = bareCurrency[column] ?? (ofHeading ? undefined : bareCurrency['*']);
     const isOwn = currency !== undefined || (headed.length === 0 && other === null);
     evidence.bareIn = said ?? ofHeading ?? (isOwn ? own : null);

@@ -50,7 +50,7 @@ const otherThings = new Set(
   (
     'postage shipping carriage freight insurance insured tax fee fees premium asking reserve target list retail catalogue catalog guide book replacement ' +
     'profit gain loss restoration restore repair repairs hours photo photos picture link url max min limit bid bids high low versand porto versicherung ' +
-    'frais livraison spedizione envio todo wanted want need parts part before after metal plastic material'
+    'frais livraison spedizione envio todo wanted want need parts part before after would could should willing offer offers budget d metal plastic material'
   ).split(' '),
 );
 

@@ -179,8 +179,8 @@ export class Learner {
       if (moneyColumns.includes(column.ours)) {
         this.#money.push(new ColumnEvidence(column, 'decimal'));
         const named = currencyColumns[column.ours];
-        if (named === null || (named !== undefined && !this.#mapping.places.has(named))) {
-          const evidence = new CurrencyEvidence(column.heading);
+        if (named === null || named === undefined || !this.#mapping.places.has(named)) {
+          const evidence = new CurrencyEvidence(column.heading, named !== undefined);
           this.#currencies.push({ index: column.index, evidence });
           this.#mapping.currencies.set(column.ours, evidence);
         }

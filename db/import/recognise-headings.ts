@@ -16,7 +16,7 @@ const sameWord = (heading: string): string =>
     .replace(ofBox, '$2 $1')
     .replace(/['’]/g, ' ')
     .replace(/ *(?:\([^()]*\)|\/ ?\d{1,3})$/, '')
-    .replace(/ *[([]?y\/n[)\]]?\??$/, '')
+    .replace(/ *[([]?y(?:\/| or )?n[)\]]?\??$/, '')
     .replace(/[:*]+$/, '')
     .replace(/(?<=\p{L}{3}) 1$/u, '')
     .trim();

@@ -84,3 +84,22 @@ test('a place without a car is none, and how far a restoration is waits to be se
     { unread: [{ column: 'Restoration status', text: 'Not started' }] },
   ]);
 });
+
+test('amounts that name no currency are asked about where the next column names another one', async () => {
+  const csv = 'Car,Cost,Value\nAshlock,10,£20–30\nKelderwick,8,£15\n';
+  const ask = async (text: string, more = {}) =>
+    await take(await knowing(colours), fileOf(text), { as: 'lot', lot: newLot('Loft'), rows: true, ...more });
+  const { questions, rows = [] } = await ask(csv);
+  expect(questions).toMatchObject([{ column: 'Cost', kind: 'currency', choices: ['GBP', 'USD'] }]);
+  expect(rows[1]?.fields).not.toHaveProperty('price_paid');
+  const answered = await ask(csv, { bareCurrency: { Cost: 'GBP' } });
+  expect(answered.rows?.[1]?.fields).toMatchObject({ price_paid: 10, price_paid_currency: 'GBP' });
+  // The owner's own currency beside them asks nothing.
+  expect((await ask('Car,Cost,Value\nAshlock,10,$20\nKelderwick,8,$15\n')).questions).toEqual([]);
+});
+
+test('what somebody would pay is no price that they paid', async () => {
+  const [row] = await cars("Car,What I'd pay,Box Y/N\nAshlock,15,Y\n");
+  expect(row).not.toHaveProperty('price_paid');
+  expect(row).toMatchObject({ packaging: 'Y' });
+});
