@@ -20,7 +20,7 @@ const column = (name: string, help: string, known: string, required = false): Ou
 const maker = column(
   'maker',
   'who made it',
-  'make,car make,make of car,toy maker,manufacturer,brand,made by,hersteller,fabricant,marque,marke',
+  'make,car make,merk,marca,mærke,märke,producent,fabbricante,fabricante,メーカー,make of car,toy maker,manufacturer,brand,made by,hersteller,fabricant,marque,marke',
 );
 const series = column(
   'series',
@@ -31,7 +31,7 @@ const casting = column(
   'casting',
   'name of the casting or of one of its releases',
   'car,model,item,have,i have,owned,model name,car model,name of car,make/model,model/casting,casting/model,car/model,casting or model,description,name,title,object,casting name,vehicle,car name,what,toy,' +
-    'modell,auto,fahrzeug,bezeichnung,wagen,modele,voiture,nom,modello,coche,vehiculo,auto model',
+    'modell,auto,fahrzeug,bezeichnung,wagen,modele,voiture,nom,modello,coche,vehiculo,auto model,modelo,naam,nome,nombre,navn,namn,nazwa,bil,品名,車名,名前,名称,モデル',
   true,
 );
 /**
@@ -58,7 +58,7 @@ const colour = column(
   'colour',
   'name of the colour',
   'color,colours,colors,colourway,colorway,clr,colr,paint,paint colour,paint color,paint col,color/finish,colour/finish,body colour,body color,col,col.,colour name,color name,body,' +
-    'farbe,lack,lackierung,couleur,peinture,teinte,colore,kleur,pintura',
+    'farbe,lack,lackierung,couleur,peinture,teinte,colore,kleur,pintura,farve,farg,farge,kolor,cor,color,色,カラー',
 );
 const bodyFinish = column(
   'body_finish',
@@ -109,7 +109,7 @@ const grade = column(
   'grade',
   'C1 to C10 in half points',
   'condition,cond,cond.,condn,cond n,zust,zust.,overall,overall grade,overall condition,c grade,rating,c,cnd,cnd.,gr,gr.,state,stars,score,shape,' +
-    'zustand,note,cijfer,rapportcijfer,erhaltung,schulnote,etat,cote,stato,condizione,estado,staat',
+    'zustand,note,cijfer,rapportcijfer,erhaltung,schulnote,etat,cote,stato,condizione,estado,staat,conditie,condizioni,conservazione,stand,skick,tilstand,stan,状態,コンディション',
 );
 const finishState = column(
   'finish_state',
@@ -124,7 +124,7 @@ const originalPaint = column(
 const wasSold = column(
   'was_sold',
   'yes where it was sold',
-  'sold?,sold,is sold,sold yet?,gone?,disposed,disposed of,disposed of?,verkauft,verkauft?,vendu,vendu?',
+  'sold?,sold,is sold,sold yet?,gone?,disposed,disposed of,disposed of?,verkauft,verkauft?,vendu,vendu?,verkocht,verkocht?,venduto,venduto?,vendido,vendido?,solgt,solgt?,sald,sald?,sprzedane,sprzedane?,sprzedany',
 );
 const parts = [
   column(
@@ -194,7 +194,7 @@ const partsAsTheyAre = [
   column(
     'packaging',
     'box, card or bag that it comes with, such as "box" or "reproduction card"',
-    'box,boxed,in box,boxed?,box?,loose/carded,loose or carded,carded/loose,carded,carded?,loose/boxed,boxed/loose,loose or boxed,loose?,original box,package,packing,pkg,pkging,carton,karton,blister,verpackung,ovp,schachtel,emballage,boite,confezione,embalaje,caja,scatola,verpakking,doos',
+    'box,boxed,in box,boxed?,box?,loose/carded,loose or carded,carded/loose,carded,carded?,loose/boxed,boxed/loose,loose or boxed,loose?,original box,package,packing,pkg,pkging,carton,karton,blister,verpackung,ovp,schachtel,emballage,boite,confezione,embalaje,caja,scatola,verpakking,doos,æske,kartong,emballasje,pudelko,pudełko,opakowanie,caixa,embalagem,箱,箱の有無,パッケージ',
   ),
   column(
     'packaging_grade',
@@ -206,7 +206,7 @@ const notes = column(
   'notes',
   'anything else',
   'note,comments,comment,restoration notes,repair notes,condition notes,work done,restorer,restored by,restorer s mark,restorers mark,mark,bearings,bearing,bearing type,remarks,remark,details,notes / faults,faults,problems,' +
-    'bemerkung,bemerkungen,notiz,notizen,anmerkung,anmerkungen,remarque,remarques,commentaire,commentaires,observations,opmerking,opmerkingen,osservazioni,notas',
+    'bemerkung,bemerkungen,notiz,notizen,anmerkung,anmerkungen,remarque,remarques,commentaire,commentaires,observations,opmerking,opmerkingen,osservazioni,notas,note e osservazioni,obs,obs.,observacoes,observaciones,bemærkning,bemærkninger,merknad,merknader,anmarkning,anmarkningar,anteckningar,uwagi,notatki,備考,メモ,コメント',
 );
 
 /** What tells which variation a row is of, as the lists of cars and of the reference name it. */
@@ -251,7 +251,7 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     column(
       'location',
       'where it is kept',
-      'place,loc,loc.,where,where is it,cabinet,position,shelf,box,bin,drawer,stored,storage,kept in,kept,case,tray,lagerort,ort,regal,kiste,schublade,standort,platz,aufbewahrung,rangement,emplacement,lieu,ubicacion,lugar,posizione,collocazione,luogo,plaats,locatie,caja,scatola,doos',
+      'place,loc,loc.,where,where is it,cabinet,position,shelf,box,bin,drawer,stored,storage,kept in,kept,case,tray,lagerort,ort,regal,kiste,schublade,standort,platz,aufbewahrung,rangement,emplacement,lieu,ubicacion,lugar,posizione,collocazione,luogo,plaats,locatie,caja,scatola,doos,plank,kast,scaffale,estante,prateleira,hylde,hylla,hylle,polka,półka,miejsce,場所,保管場所',
     ),
     column(
       'quantity',
@@ -262,7 +262,7 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
       'price_paid',
       'what was paid for it',
       'paid,pd,pd.,price,cost,gave,i gave,spent,cost each,price each,paid each,price per car,each,bought for,purchase price,price paid,cost me,i paid,bought,purchased,' +
-        'preis,kaufpreis,bezahlt,gekauft,gekauft fur,ek,einkauf,einkaufspreis,prix,paye,prix paye,prix d achat,achete,prezzo,precio,prijs,aankoopprijs',
+        'preis,kaufpreis,bezahlt,gekauft,gekauft fur,ek,einkauf,einkaufspreis,prix,paye,prix paye,prix d achat,achete,prezzo,precio,prijs,aankoopprijs,betaald,pagato,pagado,pris,købspris,kopspris,inkopspris,betalt,cena,cena zakupu,preco,preco pago,precio de compra,prezzo d acquisto,prezzo di acquisto,購入価格,価格,値段,購入額',
     ),
     column(
       'price_paid_currency',
@@ -273,12 +273,12 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
       'bought_on',
       'day on which it was bought',
       'bought,date,when,date acquired,date acq,dt acq,dt,date of purchase,purchased,purchase date,date bought,bought on,acquired,acquired on,got it,when bought,received,date received,rcvd,recd,aankoopdatum,' +
-        'datum,gekauft,gekauft am,kaufdatum,date d achat,achete,achete le,data,fecha',
+        'datum,gekauft,gekauft am,kaufdatum,date d achat,achete,achete le,data,fecha,gekocht,gekocht op,data acquisto,data d acquisto,data di acquisto,acquistato,fecha de compra,comprado,comprado em,comprado el,data de compra,data zakupu,købt,købsdato,kopt,kopdatum,kjøpt,dato,dag,購入日,日付',
     ),
     column(
       'seller',
       'who it was bought from',
-      'from,bought from,where,where from,where bought,source,vendor,dealer,seller,got from,bought at,src,bei,von,gekauft von,verkaufer,handler,vendeur,achete a,chez',
+      'from,bought from,where,where from,where bought,source,vendor,dealer,seller,got from,bought at,src,bei,von,gekauft von,verkaufer,handler,vendeur,achete a,chez,verkoper,gekocht bij,venditore,vendedor,sælger,saljare,selger,sprzedawca,sprzedajacy,sprzedający,購入先',
     ),
     column(
       'own_estimate',
@@ -289,12 +289,12 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     column(
       'sold_on',
       'day on which you sold it',
-      'sold,sold at,date sold,sold date,sale date,disposal date,date of disposal,disposed on,verkauft,verkauft am,vendu,vendu le',
+      'sold,sold at,date sold,sold date,sale date,disposal date,date of disposal,disposed on,verkauft,verkauft am,vendu,vendu le,verkaufsdatum,verkoopdatum,verkocht op,data vendita,data di vendita,fecha de venta,data da venda,data de venda,salgsdato,data sprzedazy,data sprzedaży,date de vente',
     ),
     column(
       'sold_for',
       'what it brought you',
-      'sold,sold at,sale price,sold price,disposal proceeds,proceeds,disposal price,brought,got for it,verkauft,verkauft fur,verkaufspreis,vk,erlos,verkaufserlos,vendu,vendu pour,prix de vente',
+      'sold,sold at,sale price,sold price,disposal proceeds,proceeds,disposal price,brought,got for it,verkauft,verkauft fur,verkaufspreis,vk,erlos,verkaufserlos,vendu,vendu pour,prix de vente,verkoopprijs,verkocht voor,prezzo vendita,prezzo di vendita,precio de venta,preco de venda,salgspris,forsaljningspris,cena sprzedazy,cena sprzedaży',
     ),
     ...parts,
     ...partsAsTheyAre,

@@ -54,6 +54,19 @@ export class CurrencyEvidence {
     return others.size === 1 && count * 5 >= all ? other : null;
   }
 
+  /** The currencies of which all that name one may be, as "kr"; none where few do, or where it is told. */
+  openIn(own: Currency): Currency[] {
+    const open = new Set<Currency>();
+    let count = 0;
+    for (const [sign, times] of this.#named) {
+      const may = currencyNamed(sign, own) === null ? currenciesOfHeading(sign, own) : [];
+      if (may.length === 0) return [];
+      for (const one of may) open.add(one);
+      count += times;
+    }
+    return count * 5 >= count + this.bare ? [...open] : [];
+  }
+
   get namesNone(): boolean {
     return this.#named.size === 0;
   }
@@ -98,13 +111,14 @@ export const settleCurrencies = (
     // A list in one currency names it in one column and leaves it out in the next.
     const other = evidence.otherThan(own) ?? (evidence.namesNone ? beside(evidence, all, own) : null);
     const said = bareCurrency[column] ?? (ofHeading ? undefined : bareCurrency['*']);
-    const isOwn = currency !== undefined || (headed.length === 0 && other === null);
+    const open = [...headed, ...evidence.openIn(own)];
+    const isOwn = currency !== undefined || (open.length === 0 && other === null);
     evidence.bareIn = said ?? ofHeading ?? (isOwn ? own : null);
     if (bare === 0) continue;
     if (said) learned.push({ ...seen, value: said, from: 'your answer' });
     else if (ofHeading) learned.push({ ...seen, value: ofHeading, from: 'its heading' });
     else if (evidence.bareIn === null)
-      questions.push({ ...seen, choices: [...new Set([...headed, ...(other ? [other] : []), own])] });
+      questions.push({ ...seen, choices: [...new Set([...open, ...(other ? [other] : []), own])] });
   }
   return { learned, questions };
 };

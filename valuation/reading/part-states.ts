@@ -2,6 +2,7 @@ import type { PartState } from '../types.ts';
 import { type Originality, originalities, type PartName } from '../words.ts';
 import { type Cell, isAmountCell, notUnderstood, type Reading, shownNumber, understood } from './reading.ts';
 import { plainWord, readGrade, readParts } from './words.ts';
+import { saysNo, saysYes } from './yes-no.ts';
 
 /** What a cell says of one part: its grade, where it comes from, and the rest in its own words. */
 export interface PartReading extends PartState {
@@ -37,8 +38,10 @@ const longest = 2000;
 /** A part that is a copy of the maker's, as it is said of boxes: "custom box", "yes (repro)". */
 const copied = /^(?:repro(?:duction)?|replica|custom|home-?made) (.+)$/i;
 const markedCopy = / *\((?:repros?|reproduction|nachbau|replica|copy)\)$/i;
-const yes = /^(?:yes|y|x|ok|good|fine|present|there|complete|ja|oui|si|sí|✓|true)$/i;
-const no = /^(?:no|n|none|nil|without|nein|kein|keine|non|sans|nee|geen|sin|senza|nej|false)$/i;
+const isThere = /^(?:ok|good|fine|present|there|complete)$/i;
+const isNone = /^(?:none|nil|without|kein|keine|sans|geen|sin|senza|bez|brak|sem)$/i;
+const isYes = (text: string): boolean => saysYes(text) || isThere.test(text);
+const isNo = (text: string): boolean => saysNo(text) || isNone.test(text);
 const packagings =
   'box|card|blister|bag|pack(?:ag(?:e|ing))?|carton|ovp|schachtel|verpackung|karton|bo[iî]te|emballage|doos|verpakking|caja|embalaje|scatola|confezione';
 /** That a car has no packaging, or has it no more. Common practice, no source. */
@@ -60,13 +63,13 @@ export const readPartState = (part: PartName, cell: Cell): Reading<PartReading |
   const text = textOf(cell);
   if (text.length > longest)
     return notUnderstood(`the text has ${text.length} characters; ${longest} are the most here`);
-  if (no.test(text))
+  if (isNo(text))
     return part === 'packaging'
       ? understood(null)
       : notUnderstood(`"${text}": missing, or has the casting never had it?`);
   if (part === 'packaging') {
     if (noPackaging.test(text)) return understood(null);
-    if (open.test(text) && !yes.test(text))
+    if (open.test(text) && !isYes(text))
       return notUnderstood(`"${text}" does not say for certain whether it has one`);
   }
   if (nothing.test(text)) return notUnderstood(`"${text}" is not a grade; is the part missing?`);
@@ -77,7 +80,7 @@ export const readPartState = (part: PartName, cell: Cell): Reading<PartReading |
   let origins = isCopy ? 1 : 0;
   if (isCopy) found.originality = 'reproduction';
   for (const piece of said.split(/[,\n]/).map(one => one.trim())) {
-    if (piece === '' || yes.test(said)) continue;
+    if (piece === '' || isYes(said)) continue;
     const grade = found.grade === null ? readGrade(piece) : null;
     // Of two, such as "missing, gone", the second is said of it in words.
     const origin = origins === 0 ? originOf(piece) : null;

@@ -73,10 +73,9 @@ export const withGridUnfolded = (
           const known = grid;
           const { at, others } = known;
           const { line = 1, cells = [] } = filled[at] ?? {};
-          if (!isTold)
-            onGrid(`Line ${line} is read as colours, and each mark below it as a car of that colour.`);
+          if (!isTold) onGrid(`Line ${line} is read as names of paint, and each mark below it as a car.`);
           isTold = true;
-          const headings = [...others.map(place => cells[place] ?? null), 'Colour', 'Quantity'];
+          const headings = [...others.map(place => cells[place] ?? null), 'colour', 'quantity'];
           yield [
             ...filled.slice(0, at),
             { line, cells: headings },

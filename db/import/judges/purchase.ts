@@ -117,7 +117,14 @@ export const moneyReader = (habits: Habits, { currency, reporting, today }: Term
     const read = readIn(currency);
     if (bare === currency) return read;
     const readBare = bare === null ? (cell: Cell) => notUnderstood(whyBareIsOpen(cell)) : readIn(bare);
-    return (cell: Cell): Reading<PaidAmount> => (signOfPaid(cell) === '' ? readBare : read)(cell);
+    // Who has said that bare amounts are in Danish kroner has said which crowns "kr" are.
+    const isBare = (sign: string | null): boolean =>
+      sign === '' ||
+      (sign !== null &&
+        bare !== null &&
+        currencyNamed(sign, currency) === null &&
+        currencyNamed(sign, bare) === bare);
+    return (cell: Cell): Reading<PaidAmount> => (isBare(signOfPaid(cell)) ? readBare : read)(cell);
   };
   const paidBare = amountOf('price_paid');
   const paidIn = amountIn('price_paid');

@@ -62,7 +62,7 @@ test('a grid of castings and colours is a list of the cars that are marked in it
     lot: newLot('Loft'),
     rows: true,
   });
-  expect(notes).toContain('Line 1 is read as colours, and each mark below it as a car of that colour.');
+  expect(notes).toContain('Line 1 is read as names of paint, and each mark below it as a car.');
   expect(rows.slice(1)).toMatchObject([
     { line: 2, fields: { casting: 'Ashlock', colour: 'Ember', quantity: 1, notes: 'dup' } },
     { line: 2, fields: { casting: 'Ashlock', colour: 'Damson', quantity: 2, notes: 'dup' } },
@@ -102,4 +102,58 @@ test('what somebody would pay is no price that they paid', async () => {
   const [row] = await cars("Car,What I'd pay,Box Y/N\nAshlock,15,Y\n");
   expect(row).not.toHaveProperty('price_paid');
   expect(row).toMatchObject({ packaging: 'Y' });
+});
+
+test('crowns are told apart by one answer, which holds for those with a sign as well', async () => {
+  const csv = 'Bil;Farve;Pris;Købt;Hylde\nAshlock;Ember;kr. 120,-;14-03-2019;A1\nKelderwick;Rosehip;80;;A2\n';
+  const ask = async (more = {}) =>
+    await take(await knowing(colours), fileOf(csv), { as: 'lot', lot: newLot('Loft'), rows: true, ...more });
+  const { questions } = await ask();
+  expect(questions).toMatchObject([
+    { column: 'Pris', choices: expect.arrayContaining(['DKK', 'SEK', 'NOK']) },
+  ]);
+  const { rows = [] } = await ask({ bareCurrency: { Pris: 'DKK' } });
+  expect(rows.slice(1).map(({ fields }) => fields)).toMatchObject([
+    { price_paid: 120, price_paid_currency: 'DKK', bought_on: '2019-03-14', location: 'A1' },
+    { price_paid: 80, price_paid_currency: 'DKK' },
+  ]);
+});
+
+test.each([
+  [
+    'Italian',
+    'Modello;Colore;Condizioni;Pagato;Data acquisto;Venduto;Prezzo vendita;Data vendita;Scatola\nAshlock;Ember;C7;€ 12,50;14/03/2019;no;;;sì\nKelderwick;Rosehip;C6;8 €;;sì;25 €;13/4/2021;no\n',
+  ],
+  [
+    'Dutch',
+    'Model;Kleur;Staat;Aankoopprijs;Gekocht op;Verkocht?;Verkoopprijs;Verkoopdatum;Doos\nAshlock;Ember;C7;€ 12,50;14-3-2019;Nee;;;Ja\nKelderwick;Rosehip;C6;€ 8;;Ja;€ 25;13-4-2021;Nee\n',
+  ],
+  [
+    'Polish',
+    'Nazwa;Kolor;Stan;Cena;Data zakupu;Sprzedane;Cena sprzedaży;Data sprzedaży;Pudełko\nAshlock;Ember;C7;EUR 12,50;14.03.2019;nie;;;tak\nKelderwick;Rosehip;C6;EUR 8;;tak;EUR 25;13.04.2021;nie\n',
+  ],
+  [
+    'Portuguese',
+    'Modelo;Cor;Estado;Preço;Comprado em;Vendido;Preço de venda;Data de venda;Caixa\nAshlock;Ember;C7;€ 12,50;14/03/2019;não;;;sim\nKelderwick;Rosehip;C6;€ 8;;sim;€ 25;13/04/2021;não\n',
+  ],
+])('a list in %s is read by its headings, its yes and its no', async (_, csv) => {
+  const [first, second] = await cars(csv);
+  expect(first).toMatchObject({
+    casting: 'Ashlock',
+    colour: 'Ember',
+    grade: 7,
+    price_paid: 12.5,
+    price_paid_currency: 'EUR',
+    bought_on: '2019-03-14',
+    packaging: expect.any(String),
+    unread: [],
+  });
+  expect(second).toMatchObject({
+    casting: 'Kelderwick',
+    price_paid: 8,
+    sold_for: 25,
+    sold_on: '2021-04-13',
+    unread: [],
+  });
+  expect(second).not.toHaveProperty('packaging');
 });
