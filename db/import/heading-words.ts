@@ -50,7 +50,7 @@ const otherThings = new Set(
   (
     'postage shipping carriage freight insurance insured tax fee fees premium asking reserve target list retail catalogue catalog guide book replacement ' +
     'profit gain loss restoration restore repair repairs hours photo photos picture link url max min limit bid bids high low versand porto versicherung ' +
-    'frais livraison spedizione envio todo wanted want need parts part before after would could should willing offer offers budget d metal plastic material'
+    'frais livraison spedizione envio todo wanted want need parts part before after would could should willing offer offers budget metal plastic material'
   ).split(' '),
 );
 
@@ -79,6 +79,7 @@ const plainly: [Subject, string][] = [
 const ofLots: ReadonlySet<Subject> = new Set(['quantity', 'location', 'number']);
 
 const longest = 9;
+const wouldPay = /(?<!\p{L})(?:i|we|you|he|she|they)['’](?:d|ll)(?!\p{L})/iu;
 
 const ofMoney = (subjects: ReadonlySet<Subject>, as: ImportKind): string[] | null => {
   const has = (subject: Subject) => subjects.has(subject);
@@ -102,8 +103,9 @@ const ofMoney = (subjects: ReadonlySet<Subject>, as: ImportKind): string[] | nul
  */
 export const meaningsByWords = (as: ImportKind, heading: string): string[] => {
   const words: string[] = plainWord(heading).match(/\p{L}+/gu) ?? [];
-  // What a lot cost is no one car's.
+  // What a lot cost is no one car's, and what somebody would pay is no price.
   if (as === 'lot' && words.length > 1 && words.includes('lot')) return [];
+  if (wouldPay.test(heading)) return [];
   if (words.length > longest || words.some(word => otherThings.has(word))) return [];
   const subjects = new Set(words.flatMap(word => subjectOf.get(word) ?? []));
   const part = parts.filter(name => subjects.has(name));
