@@ -37,7 +37,7 @@ const looks: Record<string, (text: string) => number | boolean> = {
   bought_on: isDay,
   sold_on: isDay,
   price_paid: text => isAmount(text) || /\d[\d.,]* ?(\p{Sc}|[A-Z]{3})|\p{Sc} ?\d/u.test(text),
-  price: text => isAmount(text) || /\d[\d.,]* ?(\p{Sc}|[A-Z]{3})|\p{Sc} ?\d/u.test(text),
+  price: text => /\d/.test(text) && !isDay(text),
   sold_for: text => isAmount(text) || /\d[\d.,]* ?(\p{Sc}|[A-Z]{3})|\p{Sc} ?\d/u.test(text),
   colour: text =>
     isPlainColour(text) || plainColourText(text) !== null ? 1 : readFinishState(text).ok ? 0 : 0.3,

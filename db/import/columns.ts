@@ -58,7 +58,7 @@ const colour = column(
   'colour',
   'name of the colour',
   'color,colours,colors,colourway,colorway,clr,colr,paint,paint colour,paint color,paint col,color/finish,colour/finish,body colour,body color,col,col.,colour name,color name,body,' +
-    'farbe,lack,lackierung,couleur,peinture,teinte,colore,kleur,pintura,farve,farg,farge,kolor,cor,color,色,カラー',
+    'farbe,lack,lackierung,couleur,peinture,teinte,colore,kleur,pintura,farve,farg,farge,kolor,cor,color,色,カラー,coloris',
 );
 const bodyFinish = column(
   'body_finish',
@@ -326,13 +326,13 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     column(
       'sold_on',
       'day of the sale',
-      'sold,date,sale date,date sold,sold date,end date,ended,day,when,sale day,datum,verkauft,verkauft am,vendu le',
+      'sold,date,sale date,date sold,sold date,end date,ended,day,when,sale day,datum,verkauft,verkauft am,vendu le,verkaufsdatum,date vente,date de vente,data,data vendita,fecha,fecha de venta,verkoopdatum,dato,salgsdato,data sprzedaży,data da venda,落札日,販売日,日付',
       true,
     ),
     column(
       'price',
       'what it brought',
-      'sold for,sold,amount,sale price,hammer,hammer price,paid,value,realised,realized,sold price,total,price realised,price realized,went for,brought,got,fetched,made,result,final,final price,sold at,preis,verkaufspreis,zuschlag,prix,prix de vente',
+      'sold for,sold,amount,sale price,hammer,hammer price,paid,value,realised,realized,sold price,total,price realised,price realized,went for,brought,got,fetched,made,result,final,final price,sold at,preis,verkaufspreis,zuschlag,prix,prix de vente,adjudication,prix d adjudication,prezzo,precio,preco,prijs,pris,cena,落札価格,価格,販売価格',
       true,
     ),
     wasSold,
@@ -352,7 +352,7 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     column(
       'source',
       'kind of source, such as auction or dealer',
-      'venue,seen,seen at,where,where sold,place,market,seller,quelle,wo,ou,lieu',
+      'venue,seen,seen at,where,where sold,place,market,seller,quelle,wo,ou,lieu,maison,dove,lugar,waar,waar verkocht,hvor,plats,gdzie,onde,場所',
     ),
     column(
       'reference',

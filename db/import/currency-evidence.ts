@@ -16,6 +16,7 @@ export class CurrencyEvidence {
   bare = 0;
   readonly examples: string[] = [];
   readonly #named = new Map<string, number>();
+  readonly #signed: string[] = [];
 
   constructor(heading: string, isAsked = true) {
     this.heading = heading;
@@ -31,8 +32,9 @@ export class CurrencyEvidence {
     }
     // A range, or an amount in doubt, names its currency all the same.
     const named = sign ?? (typeof cell === 'string' ? (/\p{Sc}/u.exec(cell)?.[0] ?? null) : null);
-    if (named !== null && looksLikeCurrency(named) && this.#named.size < mostSigns)
-      this.#named.set(named, (this.#named.get(named) ?? 0) + 1);
+    if (named === null || !looksLikeCurrency(named) || this.#named.size >= mostSigns) return;
+    this.#named.set(named, (this.#named.get(named) ?? 0) + 1);
+    if (this.#signed.length < shownExamples) this.#signed.push(String(cell).slice(0, 40));
   }
 
   /**
@@ -67,6 +69,14 @@ export class CurrencyEvidence {
     return count * 5 >= count + this.bare ? [...open] : [];
   }
 
+  /** How many amounts name a currency, and the first of them. */
+  get signed(): { cells: number; examples: string[] } {
+    return {
+      cells: [...this.#named.values()].reduce((sum, times) => sum + times, 0),
+      examples: this.#signed,
+    };
+  }
+
   get namesNone(): boolean {
     return this.#named.size === 0;
   }
@@ -75,8 +85,7 @@ export class CurrencyEvidence {
   speaksFor(own: Currency): Currency | null {
     const headed = currenciesOfHeading(this.heading, own);
     if (headed.length > 0) return headed.length === 1 && headed[0] !== own ? (headed[0] ?? null) : null;
-    const times = [...this.#named.values()].reduce((sum, count) => sum + count, 0);
-    return times > this.bare ? this.otherThan(own) : null;
+    return this.signed.cells > this.bare ? this.otherThan(own) : null;
   }
 }
 
@@ -111,9 +120,13 @@ export const settleCurrencies = (
     // A list in one currency names it in one column and leaves it out in the next.
     const other = evidence.otherThan(own) ?? (evidence.namesNone ? beside(evidence, all, own) : null);
     const said = bareCurrency[column] ?? (ofHeading ? undefined : bareCurrency['*']);
-    const open = [...headed, ...evidence.openIn(own)];
+    const signs = evidence.openIn(own);
+    const open = [...headed, ...signs];
     const isOwn = currency !== undefined || (open.length === 0 && other === null);
     evidence.bareIn = said ?? ofHeading ?? (isOwn ? own : null);
+    // Where all have one sign of several currencies, its meaning is asked.
+    if (bare === 0 && signs.length > 0 && evidence.bareIn === null)
+      questions.push({ ...seen, ...evidence.signed, choices: [...new Set([...open, own])] });
     if (bare === 0) continue;
     if (said) learned.push({ ...seen, value: said, from: 'your answer' });
     else if (ofHeading) learned.push({ ...seen, value: ofHeading, from: 'its heading' });

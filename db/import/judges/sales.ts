@@ -76,6 +76,8 @@ const currencyAt = (row: RowReader, own: Currency, bare: Currency | null): Curre
     if (bare === null) row.ask('price', whyBareIsOpen(row.cell('price')));
     return bare;
   }
+  // Who has said in which currency bare amounts are has said what such a sign means.
+  if (inPrice === null && bare !== null && currencyOfAmount(row.cell('price'), bare) === bare) return bare;
   if (inPrice === 'none' || inPrice === currency) return currency;
   if (inPrice === null || !named) return inPrice ?? currency;
   row.refuse('price', `the price "${row.text('price')}" names ${inPrice}, the row's currency is ${currency}`);

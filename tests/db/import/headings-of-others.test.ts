@@ -157,3 +157,37 @@ test.each([
   });
   expect(second).not.toHaveProperty('packaging');
 });
+
+test('sales whose prices all have a sign of several currencies ask for it once', async () => {
+  const csv =
+    'Datum;Modell;Färg;Pris;Plats\n2024-03-14;Ashlock;Ember;420 kr;mässa\n2024-03-20;Kelderwick;Rosehip;250 kr;auktion\n';
+  const sales = async (more = {}) =>
+    await take(await knowing(colours), fileOf(csv), { as: 'sales', rows: true, ...more });
+  expect((await sales()).questions).toMatchObject([
+    { column: 'Pris', cells: 2, examples: ['420 kr', '250 kr'] },
+  ]);
+  const { rows = [] } = await sales({ bareCurrency: { Pris: 'SEK' } });
+  expect(rows.slice(1).map(({ fields }) => fields)).toMatchObject([
+    { price: 420, currency: 'SEK', source: 'mässa' },
+    { price: 250, currency: 'SEK' },
+  ]);
+});
+
+test.each([
+  [
+    'French',
+    'Date vente;Désignation;Coloris;Adjudication;Maison\n14 mars 2024;Ashlock;Ember;42 €;Salle\n20/03/2024;Kelderwick;Rosehip;invendu;Salle\n',
+    'EUR',
+  ],
+  [
+    'Japanese',
+    '落札日,品名,色,落札価格\n2024/03/14,Ashlock,Ember,"42円"\n2024/03/20,Kelderwick,Rosehip,unsold\n',
+    'JPY',
+  ],
+])('a list of sales in %s is read, and what was not sold is none', async (_, csv, currency) => {
+  const { rows = [] } = await take(await knowing(colours), fileOf(csv), { as: 'sales', rows: true });
+  expect(rows.slice(1)).toMatchObject([
+    { fields: { sold_on: '2024-03-14', casting: 'Ashlock', colour: 'Ember', price: 42, currency } },
+    { outcome: 'rejected', not: 'not sold' },
+  ]);
+});
