@@ -23,7 +23,10 @@ export const textsUnder = ({ headings, sample }: Table): string[][] =>
 
 const isDay = (text: string): boolean =>
   /^\d{1,4}[./ -]\d{1,2}[./ -]\d{2,4}$/.test(text) || readDate(text, 'dmy', null).ok;
-const isAmount = (text: string): boolean => !isDay(text) && readPaid(text, 'USD', {}).ok;
+const isYear = (text: string): boolean => /^(?:19[4-9]|20[0-4])\d$/.test(text);
+const isAmount = (text: string): boolean => !isDay(text) && !isYear(text) && readPaid(text, 'USD', {}).ok;
+/** A year alone is a day that is not told wholly. */
+const isDayOrYear = (text: string): number => (isDay(text) ? 1 : isYear(text) ? 0.5 : 0);
 const places = new Set(countries.map(country => country.toLowerCase()));
 
 const yesOrNo = (text: string): boolean => saysYes(text) || saysNo(text);
@@ -34,10 +37,10 @@ const comesFrom =
 
 /** How much a text looks like what a column of ours holds, between 0 and 1. */
 const looks: Record<string, (text: string) => number | boolean> = {
-  bought_on: isDay,
-  sold_on: isDay,
+  bought_on: isDayOrYear,
+  sold_on: isDayOrYear,
   price_paid: text => isAmount(text) || /\d[\d.,]* ?(\p{Sc}|[A-Z]{3})|\p{Sc} ?\d/u.test(text),
-  price: text => /\d/.test(text) && !isDay(text),
+  price: text => /\d/.test(text) && !isDay(text) && !isYear(text),
   sold_for: text => isAmount(text) || /\d[\d.,]* ?(\p{Sc}|[A-Z]{3})|\p{Sc} ?\d/u.test(text),
   colour: text =>
     isPlainColour(text) || plainColourText(text) !== null ? 1 : readFinishState(text).ok ? 0 : 0.3,
@@ -151,10 +154,16 @@ const inWords: ReadonlySet<string> = new Set([
 /** Columns of ours that say nothing but yes and no. */
 const inYesAndNo: ReadonlySet<string> = new Set(['is_owned', 'is_original_paint', 'was_sold']);
 
+const ofPaint: ReadonlySet<string> = new Set(['colour', 'body_finish', 'finish_state']);
+
 /** What a heading can mean by whether the cells say yes and no, and nothing else. */
 export const asYesOrNo = <T extends { ours: string }>(found: T[], texts: readonly string[]): T[] => {
   const areAnswers = texts.length > 0 && texts.every(text => yesOrNo(text) || /^[01]$/.test(text));
-  return found.filter(({ ours }) => !(areAnswers ? inWords : inYesAndNo).has(ours));
+  // Of how much of the paint is left, a column of figures says no colour.
+  const areShares = texts.length > 0 && texts.every(text => /^\d{1,3} ?%?$/.test(text));
+  return found.filter(
+    ({ ours }) => !(areAnswers ? inWords : inYesAndNo).has(ours) && !(areShares && ofPaint.has(ours)),
+  );
 };
 
 const ofNames: ReadonlySet<string> = new Set(['casting', 'description', 'release_name']);

@@ -205,7 +205,7 @@ const partsAsTheyAre = [
 const notes = column(
   'notes',
   'anything else',
-  'note,comments,comment,restoration notes,repair notes,condition notes,work done,restorer,restored by,restorer s mark,restorers mark,mark,bearings,bearing,bearing type,remarks,remark,details,notes / faults,faults,problems,' +
+  'note,rmk,rmks,comments,comment,restoration notes,repair notes,condition notes,work done,restorer,restored by,restorer s mark,restorers mark,mark,bearings,bearing,bearing type,remarks,remark,details,notes / faults,faults,problems,' +
     'bemerkung,bemerkungen,notiz,notizen,anmerkung,anmerkungen,remarque,remarques,commentaire,commentaires,observations,opmerking,opmerkingen,osservazioni,notas,note e osservazioni,obs,obs.,observacoes,observaciones,bemærkning,bemærkninger,merknad,merknader,anmarkning,anmarkningar,anteckningar,uwagi,notatki,備考,メモ,コメント',
 );
 
@@ -261,7 +261,7 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     column(
       'price_paid',
       'what was paid for it',
-      'paid,pd,pd.,price,cost,gave,i gave,spent,cost each,price each,paid each,price per car,each,bought for,purchase price,price paid,cost me,i paid,bought,purchased,' +
+      'paid,pd,pd.,amt,amount,amount paid,price,cost,gave,i gave,spent,cost each,price each,paid each,price per car,each,bought for,purchase price,price paid,cost me,i paid,bought,purchased,' +
         'preis,kaufpreis,bezahlt,gekauft,gekauft fur,ek,einkauf,einkaufspreis,prix,paye,prix paye,prix d achat,achete,prezzo,precio,prijs,aankoopprijs,betaald,pagato,pagado,pris,købspris,kopspris,inkopspris,betalt,cena,cena zakupu,preco,preco pago,precio de compra,prezzo d acquisto,prezzo di acquisto,購入価格,価格,値段,購入額',
     ),
     column(
@@ -278,7 +278,7 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     column(
       'seller',
       'who it was bought from',
-      'from,bought from,where,where from,where bought,source,vendor,dealer,seller,got from,bought at,src,bei,von,gekauft von,verkaufer,handler,vendeur,achete a,chez,verkoper,gekocht bij,venditore,vendedor,sælger,saljare,selger,sprzedawca,sprzedajacy,sprzedający,購入先',
+      'from,frm,bought from,where,where from,where bought,source,vendor,dealer,seller,got from,bought at,src,bei,von,gekauft von,verkaufer,handler,vendeur,achete a,chez,verkoper,gekocht bij,venditore,vendedor,sælger,saljare,selger,sprzedawca,sprzedajacy,sprzedający,購入先',
     ),
     column(
       'own_estimate',

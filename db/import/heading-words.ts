@@ -7,7 +7,7 @@ import type { ImportKind } from './types.ts';
  */
 const wordLists = {
   money:
-    'paid pay gave spent spend cost costs price prices preis prijs prix prezzo precio pris kosten kost coste costo bezahlt betaald betalt ' +
+    'paid pay gave spent spend amt cost costs price prices preis prijs prix prezzo precio pris kosten kost coste costo bezahlt betaald betalt ' +
     'paye pagato pagado amount much betrag hammer',
   bought:
     'bought buy buying purchased purchase acquired acquisition got gekauft kauf einkauf achat achete acquisto acquistato comprado compra gekocht aankoop ' +
@@ -86,13 +86,13 @@ const ofMoney = (subjects: ReadonlySet<Subject>, as: ImportKind): string[] | nul
   if (as === 'reference') return null;
   if (has('currency')) return has('sold') ? [] : [as === 'lot' ? 'price_paid_currency' : 'currency'];
   const [day, price] = as === 'sales' ? ['sold_on', 'price'] : ['sold_on', 'sold_for'];
-  if (has('sold')) return has('money') ? [price] : has('day') ? [day] : [day, price];
+  if (has('sold')) return has('money') ? [price] : has('day') || has('year') ? [day] : [day, price];
   if (has('estimate')) return as === 'lot' ? ['own_estimate'] : [];
   if (as === 'sales')
     return has('money') ? ['price'] : has('day') ? ['sold_on'] : has('seller') ? ['source'] : null;
   if (has('money')) return has('day') ? ['price_paid', 'bought_on'] : ['price_paid'];
   if (has('seller')) return ['seller'];
-  if (has('bought')) return has('day') ? ['bought_on'] : ['bought_on', 'price_paid', 'seller'];
+  if (has('bought')) return has('day') || has('year') ? ['bought_on'] : ['bought_on', 'price_paid', 'seller'];
   return has('day') ? ['bought_on'] : null;
 };
 

@@ -191,3 +191,29 @@ test.each([
     { outcome: 'rejected', not: 'not sold' },
   ]);
 });
+
+test('a year under "Bought" is a day that is not told wholly, and no price', async () => {
+  for (const heading of ['Bought', 'Yr Bought', 'Purchased', 'Year bought']) {
+    const [row] = await cars(
+      `Car,${heading},Amt,Frm,Rmk\nAshlock,2019,$12,fair,bent\nKelderwick,2020,$8,web,\n`,
+    );
+    expect(row).toMatchObject({
+      price_paid: 12,
+      seller: 'fair',
+      notes: 'bent',
+      unread: [{ column: heading, text: '2019' }],
+    });
+  }
+  const { rows = [] } = await take(await knowing(colours), fileOf('Car,Sold,Amount\nAshlock,2019,$12\n'), {
+    as: 'sales',
+    rows: true,
+  });
+  expect(rows[1]).toMatchObject({ outcome: 'rejected', column: 'Sold' });
+});
+
+test('how much of the paint is left is no colour', async () => {
+  expect(await cars('Car,Paint %,Chrome %\nAshlock Ember,90,80\nKelderwick Rosehip,75,60\n')).toMatchObject([
+    { casting: 'Ashlock', colour: 'Ember' },
+    { casting: 'Kelderwick', colour: 'Rosehip' },
+  ]);
+});
