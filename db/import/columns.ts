@@ -92,7 +92,7 @@ const features = [
   column(
     'wheels',
     'type of the wheels',
-    'wheel,wheel type,tyres,tires,whls,rader,felgen,reifen,roues,jantes,ruote,ruedas,wielen',
+    'wheel,wheel type,rims,tyres,tires,whls,rader,felgen,reifen,roues,jantes,ruote,ruedas,wielen',
   ),
   column(
     'accessory',

@@ -62,6 +62,9 @@ const notReadBack: ReadonlySet<string> = new Set(
 /** The second of two such headings has its number behind it. */
 const amountAlone = /^(?:\p{Sc}|USD|EUR|GBP|CAD|AUD|CHF|JPY|for|für|pour|per|por|voor)(?: \(\d\))?$/iu;
 
+/** A second heading of that name in a file. */
+const amountWord = /^(?:price|cost|amount|amt|preis|prix|prezzo|precio|prijs|pris|cena) \(\d\)$/i;
+
 /** What a heading that is a currency, or "for", alone, as "Sold, £", means behind another one. */
 const amountBehind = (as: ImportKind, before: string): RecognisedHeading => {
   const meant = [...recogniseHeadings(as, before).map(({ ours }) => ours), ...meaningsByWords(as, before)];
@@ -119,7 +122,8 @@ export const mapColumns = (table: Table, options: ImportOptions, complete = true
     const names = found.map(({ ours: name }) => name);
     const state = options.as === 'lot' && !isOurs ? stateMeant(heading, names, texts[index] ?? []) : null;
     if (state !== null) return [{ ours: state, how: 'recognised' }];
-    if (found.length === 0 && options.as !== 'reference' && amountAlone.test(heading))
+    const isAmount = amountAlone.test(heading) || (options.as === 'lot' && amountWord.test(heading));
+    if (options.as !== 'reference' && (found.length === 0 || amountWord.test(heading)) && isAmount)
       return [amountBehind(options.as, table.headings[index - 1] ?? '')];
     // A stranger's "lot" is more often a number in a catalogue than a lot of this collection.
     if (isOurs) return found;

@@ -217,3 +217,18 @@ test('how much of the paint is left is no colour', async () => {
     { casting: 'Kelderwick', colour: 'Rosehip' },
   ]);
 });
+
+test('a second price belongs to the day before it, and a maker before a name is no part of it', async () => {
+  const rows = await cars(
+    'car,bought,price,sold,price\nQuillon Ashlock,3/14/19,$8,4/13/21,$25\nKelderwick,3/20/19,$9,,\n',
+  );
+  expect(rows).toMatchObject([
+    { casting: 'Ashlock', price_paid: 8, sold_for: 25, sold_on: '2021-04-13' },
+    { casting: 'Kelderwick', price_paid: 9 },
+  ]);
+  // Other words beside a name make another name.
+  expect(await cars('Car\nSuper Ashlock\nAshlock\n')).toMatchObject([
+    { casting: 'Super Ashlock' },
+    { casting: 'Ashlock' },
+  ]);
+});
