@@ -114,7 +114,7 @@ const grade = column(
 const finishState = column(
   'finish_state',
   'original, touched up, restored, customised or stripped',
-  'finish,state,paint state,restoration status,restoration state,restoration stage,resto status,originality,restored?,original?,orig?,original paint?,original paint,orig paint,restored,condition,originalitat,originallack,paint,lack,lackierung,peinture,pintura',
+  'finish,state,paint state,repainted,repainted?,repaint,repaint?,resprayed,resprayed?,been painted,been painted?,painted?,restauriert,restauriert?,nachlackiert,nachlackiert?,restauree,restauree?,restaure,restaure?,repeinte,repeinte?,restaurado,restaurado?,restaurada,repintado,restaurato,restaurato?,riverniciato,gerestaureerd,gerestaureerd?,restaureret,renoverad,odnowiony,restoration status,restoration state,restoration stage,resto status,originality,restored?,original?,orig?,original paint?,original paint,orig paint,restored,condition,originalitat,originallack,paint,lack,lackierung,peinture,pintura',
 );
 const originalPaint = column(
   'is_original_paint',
@@ -130,7 +130,7 @@ const parts = [
   column(
     'missing_parts',
     'parts that were missing, separated by semicolons',
-    'missing,lacks,parts missing,incomplete,missing parts,fehlt,fehlend,manque,manquant,falta,faltan,faltas,faltantes,manca,mancante,mancanti,ontbreekt,ontbrekend',
+    'missing,lacks,parts missing,missing bits,bits missing,any bits missing,any bits missing?,anything missing,anything missing?,fehlteile,fehlende teile,pieces manquantes,piezas que faltan,piezas faltantes,pecas em falta,parti mancanti,pezzi mancanti,ontbrekende delen,manglende dele,incomplete,missing parts,fehlt,fehlend,manque,manquant,falta,faltan,faltas,faltantes,manca,mancante,mancanti,ontbreekt,ontbrekend',
   ),
   column(
     'reproduction_parts',
@@ -199,7 +199,7 @@ const partsAsTheyAre = [
   column(
     'packaging_grade',
     'its own grade, C1 to C10',
-    'box condition,box grade,box cond,condition of box,condition of the box,card condition,packaging condition,blister condition',
+    'box condition,box grade,box cond,zustand karton,zustand box,zustand ovp,zustand schachtel,zustand verpackung,kartonzustand,etat boite,etat de la boite,estado caja,estado de la caja,estado da caixa,stato scatola,staat doos,condition of box,condition of the box,card condition,packaging condition,blister condition',
   ),
 ];
 const notes = column(
@@ -251,7 +251,7 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     column(
       'location',
       'where it is kept',
-      'place,loc,loc.,where,where is it,cabinet,position,shelf,box,bin,drawer,stored,storage,kept in,kept,case,tray,lagerort,ort,regal,kiste,schublade,standort,platz,aufbewahrung,rangement,emplacement,lieu,ubicacion,lugar,posizione,collocazione,luogo,plaats,locatie,caja,scatola,doos,plank,kast,scaffale,estante,prateleira,hylde,hylla,hylle,polka,półka,miejsce,場所,保管場所',
+      'place,loc,loc.,where,lagerplatz,where is it,cabinet,position,shelf,box,bin,drawer,stored,storage,kept in,kept,case,tray,lagerort,ort,regal,kiste,schublade,standort,platz,aufbewahrung,rangement,emplacement,lieu,ubicacion,lugar,posizione,collocazione,luogo,plaats,locatie,caja,scatola,doos,plank,kast,scaffale,estante,prateleira,hylde,hylla,hylle,polka,półka,miejsce,場所,保管場所',
     ),
     column(
       'quantity',
@@ -278,7 +278,7 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     column(
       'seller',
       'who it was bought from',
-      'from,frm,bought from,where,where from,where bought,source,vendor,dealer,seller,got from,bought at,src,bei,von,gekauft von,verkaufer,handler,vendeur,achete a,chez,verkoper,gekocht bij,venditore,vendedor,sælger,saljare,selger,sprzedawca,sprzedajacy,sprzedający,購入先',
+      'from,frm,bought from,gek bei,where,where from,where bought,source,vendor,dealer,seller,got from,bought at,src,bei,von,gekauft von,verkaufer,handler,vendeur,achete a,chez,verkoper,gekocht bij,venditore,vendedor,sælger,saljare,selger,sprzedawca,sprzedajacy,sprzedający,購入先',
     ),
     column(
       'own_estimate',

@@ -141,6 +141,7 @@ const partWords: Record<string, PartName> = {
   windows: 'glazing',
   window: 'glazing',
   windshield: 'glazing',
+  screen: 'glazing',
   windscreen: 'glazing',
   wheel: 'wheels',
   tyres: 'wheels',

@@ -10,8 +10,12 @@ import type { RowReader } from './judge.ts';
 
 const questions: [RegExp, FinishState][] = [
   [/^orig/i, 'original'],
-  [/^restor/i, 'restored'],
+  [/^(?:restor|restaur|gerestaur)/i, 'restored'],
 ];
+
+/** Of a heading that asks what was done to a car. */
+const isOfWork =
+  /^(?:restor|restaur|gerestaur|renover|repaint|re-?spray|been painted|painted|nachlackiert|repeint|repintad|rivernic|odnow)/i;
 
 /** A finish with a remark in brackets, such as "restored (me)": the remark stays with the notes. */
 const finishSaid = (row: RowReader, finishOf: (cell: Cell) => Reading<FinishState>): FinishState | null => {
@@ -26,8 +30,8 @@ const finishSaid = (row: RowReader, finishOf: (cell: Cell) => Reading<FinishStat
   const heading = row.heading('finish_state');
   if (saysYes(row.text('finish_state')))
     for (const [asked, state] of questions) if (asked.test(heading)) row.replace('finish_state', state);
-  // Not restored is what any car is of which nothing is said.
-  if (saysNo(row.text('finish_state')) && /^restor/i.test(heading)) return null;
+  // Neither restored nor painted again is what any car is of which nothing is said.
+  if (saysNo(row.text('finish_state')) && isOfWork.test(heading)) return null;
   return row.take('finish_state', finishOf);
 };
 

@@ -232,3 +232,34 @@ test('a second price belongs to the day before it, and a maker before a name is 
     { casting: 'Ashlock' },
   ]);
 });
+
+test.each([
+  [
+    'English',
+    'Car,Repainted?,Anything missing?,Box condition\nAshlock,no,none,C5\nKelderwick,yes,screen,\n',
+    null,
+  ],
+  [
+    'German',
+    'Modell;Restauriert;Fehlteile;Zustand Karton\nAshlock;nein;keine;C5\nKelderwick;ja;Scheibe;\n',
+    'restored',
+  ],
+  [
+    'French',
+    'Modèle;Restaurée;Pièces manquantes;État boîte\nAshlock;non;aucune;C5\nKelderwick;oui;pare-brise;\n',
+    'restored',
+  ],
+  [
+    'Spanish',
+    'Modelo;Restaurado;Piezas que faltan;Estado caja\nAshlock;no;ninguna;C5\nKelderwick;sí;parabrisas;\n',
+    'restored',
+  ],
+])('what was done to a car, what it lacks and how its box is are read in %s', async (_, csv, finish) => {
+  const [first, second] = await cars(csv);
+  expect(first).toMatchObject({ casting: 'Ashlock', packaging_grade: 5, unread: [] });
+  expect(first).not.toHaveProperty('finish_state');
+  expect(second).toMatchObject({ casting: 'Kelderwick', missing_parts: 'glazing' });
+  // What "repainted" means is asked; a restored car is said to be restored.
+  if (finish === null) expect(second?.unread).toMatchObject([{ column: 'Repainted?', text: 'yes' }]);
+  else expect(second).toMatchObject({ finish_state: finish, unread: [] });
+});
