@@ -273,7 +273,9 @@ export class Learner {
           ? `"${heading}" has dates with the day first and dates with the month first; the ${open.cells} that can be read both ways are saved as written until an order is chosen.`
           : isDenied
             ? `"${heading}" says another order than its dates show; the ${open.cells} that can be read both ways are saved as written until an order is chosen.`
-            : `"${heading}" has ${open.cells} dates that can be read day first or month first, and none that shows which; they are saved as written until an order is chosen.`,
+            : open.cells === 1
+              ? `"${heading}" has one date that can be read day first or month first, and none that shows which; it is saved as written until an order is chosen.`
+              : `"${heading}" has ${open.cells} dates that can be read day first or month first, and none that shows which; they are saved as written until an order is chosen.`,
       );
     }
   }
