@@ -78,6 +78,15 @@ const plainly: [Subject, string][] = [
 /** What only a list of one's own cars says. */
 const ofLots: ReadonlySet<Subject> = new Set(['quantity', 'location', 'number']);
 
+const moneyWords =
+  /(?<!\p{L})(?:value|valued|worth|price|estimate|est|cost|wert|preis|valeur|prix|valore|prezzo|valor|precio|prijs|waarde)(?!\p{L})/iu;
+const otherState =
+  /(?<!\p{L})(?:mint|near mint|nm|mib|mip|moc|boxed|unboxed|loose|excellent|exc|vg|fair|poor|c ?\d{1,2}|rrp|(?:when|from) new|new|original|issue|launch|neu|neuf|nuevo|nuovo)(?!\p{L})/iu;
+
+/** True of a heading over what a car in another state brings, or brought when new, as "Value (mint)" and "Original price". */
+export const isOfOtherState = (heading: string): boolean =>
+  moneyWords.test(heading) && otherState.test(heading);
+
 const longest = 9;
 const wouldPay = /(?<!\p{L})(?:i|we|you|he|she|they)['’](?:d|ll)(?!\p{L})/iu;
 
@@ -105,7 +114,7 @@ export const meaningsByWords = (as: ImportKind, heading: string): string[] => {
   const words: string[] = plainWord(heading).match(/\p{L}+/gu) ?? [];
   // What a lot cost is no one car's, and what somebody would pay is no price.
   if (as === 'lot' && words.length > 1 && words.includes('lot')) return [];
-  if (wouldPay.test(heading)) return [];
+  if (wouldPay.test(heading) || isOfOtherState(heading)) return [];
   if (words.length > longest || words.some(word => otherThings.has(word))) return [];
   const subjects = new Set(words.flatMap(word => subjectOf.get(word) ?? []));
   const part = parts.filter(name => subjects.has(name));

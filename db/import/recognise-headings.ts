@@ -1,5 +1,6 @@
 import { plainWord } from '../../valuation/reading/words.ts';
 import { ourColumns } from './columns.ts';
+import { isOfOtherState } from './heading-words.ts';
 import type { ImportKind } from './types.ts';
 
 /**
@@ -50,7 +51,7 @@ const meanings: Record<ImportKind, ReadonlyMap<string, RecognisedHeading[]>> = {
  * commonly so headed.
  */
 export const recogniseHeadings = (as: ImportKind, heading: string): RecognisedHeading[] =>
-  meanings[as].get(compact(sameWord(heading))) ?? [];
+  isOfOtherState(heading) ? [] : (meanings[as].get(compact(sameWord(heading))) ?? []);
 
 /**
  * Our column for a heading: of the same name, or the first that is commonly so headed; null
