@@ -242,7 +242,11 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     originalPaint,
     column('lot', 'name of the lot of this collection that it belongs to; import the list of lots first', ''),
     wasSold,
-    column('status', 'kept, on the bench or donor; or "seen, not bought"', 'use,order status,disposition'),
+    column(
+      'status',
+      'kept, on the bench or donor; or "seen, not bought"',
+      'use,order status,disposition,sold/kept,kept/sold,sold or kept,kept or sold,keep/sell,keep or sell',
+    ),
     column(
       'is_owned',
       'yes where you have the car; a row without it is not taken',

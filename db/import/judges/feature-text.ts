@@ -218,6 +218,8 @@ export class FeatureTexts {
     if (named !== undefined) return { value: named };
     if (text.includes('?')) return ask(text, `"${text}" is in doubt`);
     if (figure.test(text)) return ask(text, `"${text}" is a number, not a kind`);
+    if (feature === 'bodyFinish' && (isAboutFinish(text) || noColour.test(text)))
+      return ask(text, `"${text}" says what became of the paint, not which it was`);
     if (remark.test(text) || saysYes(text) || /^false$/i.test(text)) return { isRemark: true };
     const part = partOf[feature];
     if (part && gone.test(text)) return { facts: { missing_parts: part } };

@@ -30,6 +30,13 @@ export const notTheirs = (row: RowReader): Judged | null => {
       not: 'not yours',
     };
   const name = row.text('casting');
+  if (/^[\p{L} ]+:$/u.test(name))
+    return {
+      outcome: 'rejected',
+      column: 'casting',
+      reason: `"${name}" says what the next cells are, and names no car`,
+      not: 'a sub-heading',
+    };
   if (emptyPlace.test(name))
     return {
       outcome: 'rejected',

@@ -273,3 +273,17 @@ test('what a car in another state brings, or brought when new, is said of none o
   expect(other).not.toHaveProperty('own_estimate');
   expect(other).not.toHaveProperty('price_paid');
 });
+
+test('what became of the paint is no finish that a car left the factory in, and a label no car', async () => {
+  expect(
+    await cars('Name,Finish,Grade\nAshlock,candy,7\nKelderwick,enamel (respray),6\nPellbrook,bare metal,4\n'),
+  ).toMatchObject([
+    { body_finish: 'candy' },
+    { unread: [{ column: 'Finish', text: 'enamel (respray)' }] },
+    { unread: [{ column: 'Finish', text: 'bare metal' }] },
+  ]);
+  expect(
+    await cars('Car,Colour\nAshlock,Ember\nBought:,20/04/2020 online\nKelderwick,Rosehip\n'),
+  ).toHaveLength(2);
+  expect(await cars('Car,Sold/Kept\nAshlock,Kept\nKelderwick,Sold\n')).toMatchObject([{ status: 'kept' }]);
+});
