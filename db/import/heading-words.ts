@@ -81,7 +81,7 @@ const ofLots: ReadonlySet<Subject> = new Set(['quantity', 'location', 'number'])
 const moneyWords =
   /(?<!\p{L})(?:value|valued|worth|price|estimate|est|cost|wert|preis|valeur|prix|valore|prezzo|valor|precio|prijs|waarde)(?!\p{L})/iu;
 const otherState =
-  /(?<!\p{L})(?:mint|near mint|nm|mib|mip|moc|boxed|unboxed|loose|excellent|exc|vg|fair|poor|c ?\d{1,2}|rrp|(?:when|from) new|new|original|issue|launch|neu|neuf|nuevo|nuovo)(?!\p{L})/iu;
+  /(?<!\p{L})(?:mint|near mint|nm|mib|mip|moc|boxed|unboxed|loose|excellent|exc|vg|poor|c ?\d{1,2}|rrp|(?:when|from) new|new|original|issue|launch|neu|neuf|nuevo|nuovo)(?!\p{L})/iu;
 
 /** True of a heading over what a car in another state brings, or brought when new, as "Value (mint)" and "Original price". */
 export const isOfOtherState = (heading: string): boolean =>

@@ -269,6 +269,11 @@ test('what a car in another state brings, or brought when new, is said of none o
     'Car,Cond.,Cost,Original price,Value (mint),Value boxed,Value\nAshlock,C6,$8,$0.59,$120,$200,$35\nKelderwick,C7,$9,$0.59,$90,$150,$30\n',
   );
   expect(row).toMatchObject({ grade: 6, price_paid: 8, own_estimate: 35, unread: [] });
+  // A fair market value is its owner's estimate.
+  expect(await cars('Car,Fair market value\nAshlock,$35\nKelderwick,$30\n')).toMatchObject([
+    { own_estimate: 35 },
+    { own_estimate: 30 },
+  ]);
   const [other] = await cars('Car,Mint value,Price new\nAshlock,$120,$0.59\nKelderwick,$90,$0.59\n');
   expect(other).not.toHaveProperty('own_estimate');
   expect(other).not.toHaveProperty('price_paid');
