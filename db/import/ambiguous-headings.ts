@@ -47,7 +47,7 @@ const looks: Record<string, (text: string) => number | boolean> = {
   finish_state: text => readFinishState(text.replace(/ *\([^()]*\)/, '')).ok || isAboutFinish(text),
   body_finish: text => /candy|enamel|metallic|matt|chrome|lacquer/i.test(text),
   base_paint: text => readBasePaint(text).ok || /paint|plain|bare|ptd|lack|peint|blank|brut/i.test(text),
-  own_estimate: text => /\d/.test(text) && !isDay(text),
+  own_estimate: text => /\d/.test(text) && !isDay(text) && !isYear(text),
   country: text => places.has(text.toLowerCase()),
   // A number or a letter is the box in which it is kept.
   packaging: text =>

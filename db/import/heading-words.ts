@@ -50,7 +50,7 @@ const otherThings = new Set(
   (
     'postage shipping carriage freight insurance insured tax fee fees premium asking reserve target list retail catalogue catalog guide book replacement ' +
     'profit gain loss restoration restore repair repairs hours photo photos picture link url max min limit bid bids high low versand porto versicherung ' +
-    'frais livraison spedizione envio todo wanted want need parts part before after would could should willing offer offers budget metal plastic material'
+    'frais livraison spedizione envio todo wanted want need parts part before after code codes would could should willing offer offers budget metal plastic material'
   ).split(' '),
 );
 
@@ -81,28 +81,50 @@ const ofLots: ReadonlySet<Subject> = new Set(['quantity', 'location', 'number'])
 const moneyWords =
   /(?<!\p{L})(?:value|valued|worth|price|estimate|est|cost|wert|preis|valeur|prix|valore|prezzo|valor|precio|prijs|waarde)(?!\p{L})/iu;
 const otherState =
-  /(?<!\p{L})(?:mint|near mint|nm|mib|mip|moc|boxed|unboxed|loose|excellent|exc|vg|poor|c ?\d{1,2}|rrp|(?:when|from) new|new|original|issue|launch|neu|neuf|nuevo|nuovo)(?!\p{L})/iu;
+  /(?<!\p{L})(?:mint|near mint|nm|mib|mip|moc|boxed|unboxed|loose|excellent|exc|vg|poor|c ?\d{1,2}|rrp|(?:when|from) new|new|original|issue|launch|neu|neuf|nuevo|nuovo|paint|labou?r|plating|chroming|decals?|respray|refurb\p{L}*)(?!\p{L})/iu;
 
-/** True of a heading over what a car in another state brings, or brought when new, as "Value (mint)" and "Original price". */
+/**
+ * True of a heading over what a car in another state brings, what it cost when new, or what work on it cost, as
+ * "Value (mint)", "Original price" and "Paint cost".
+ */
 export const isOfOtherState = (heading: string): boolean =>
   moneyWords.test(heading) && otherState.test(heading);
 
 const longest = 9;
-const wouldPay = /(?<!\p{L})(?:i|we|you|he|she|they)['’](?:d|ll)(?!\p{L})/iu;
+const wouldPay =
+  /(?<!\p{L})(?:(?:i|we|you|he|she|they)['’](?:d|ll)|for sale|zu verkaufen|[aà] vendre|en venta|te koop|in vendita)(?!\p{L})/iu;
 
-const ofMoney = (subjects: ReadonlySet<Subject>, as: ImportKind): string[] | null => {
+/** Beside a word for a day they say nothing more of it, or that something changed hands then. */
+const besideDay = new Set(
+  (
+    'of the a an i it we my this that in did was to at by which what der die das des la le du de el il lo ' +
+    'order ordered invoice receipt transaction deal trade swap auction fair show event end ended closing close delivery delivered arrival arrived ' +
+    'bestellung rechnung commande facture m d y mm dd yy yyyy tt jj jjjj aaaa'
+  ).split(' '),
+);
+
+const ofMoney = (
+  subjects: ReadonlySet<Subject>,
+  as: ImportKind,
+  words: readonly string[],
+): string[] | null => {
   const has = (subject: Subject) => subjects.has(subject);
-  if (as === 'reference') return null;
+  if (as === 'reference' || has('notes')) return null;
+  const isOfDeal = (['money', 'bought', 'sold', 'seller', 'estimate', 'day'] as const).some(has);
+  // How a car was when it was bought, or what its seller said of it, is neither of the two.
+  if (isOfDeal && (has('grade') || has('colour'))) return [];
   if (has('currency')) return has('sold') ? [] : [as === 'lot' ? 'price_paid_currency' : 'currency'];
   const [day, price] = as === 'sales' ? ['sold_on', 'price'] : ['sold_on', 'sold_for'];
   if (has('sold')) return has('money') ? [price] : has('day') || has('year') ? [day] : [day, price];
   if (has('estimate')) return as === 'lot' ? ['own_estimate'] : [];
+  // The day of something else, as of restoring, is no day of buying.
+  const isPlainDay = has('day') && words.every(word => subjectOf.has(word) || besideDay.has(word));
   if (as === 'sales')
-    return has('money') ? ['price'] : has('day') ? ['sold_on'] : has('seller') ? ['source'] : null;
+    return has('money') ? ['price'] : isPlainDay ? ['sold_on'] : has('seller') ? ['source'] : null;
   if (has('money')) return has('day') ? ['price_paid', 'bought_on'] : ['price_paid'];
   if (has('seller')) return ['seller'];
   if (has('bought')) return has('day') || has('year') ? ['bought_on'] : ['bought_on', 'price_paid', 'seller'];
-  return has('day') ? ['bought_on'] : null;
+  return isPlainDay ? ['bought_on'] : null;
 };
 
 /**
@@ -123,7 +145,7 @@ export const meaningsByWords = (as: ImportKind, heading: string): string[] => {
     return isOfPart ? [ofParts[part[0] as (typeof parts)[number]]] : [];
   }
   if (as === 'lot' && subjects.has('quantity') && !subjects.has('money')) return ['quantity'];
-  const found = ofMoney(subjects, as);
+  const found = ofMoney(subjects, as, words);
   if (found) return found;
   const plain = plainly.find(([subject]) => subjects.has(subject));
   if (!plain || (as === 'reference' && ['quantity', 'grade', 'location', 'notes'].includes(plain[0])))

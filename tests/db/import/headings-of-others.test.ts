@@ -292,3 +292,15 @@ test('what became of the paint is no finish that a car left the factory in, and 
   ).toHaveLength(2);
   expect(await cars('Car,Sold/Kept\nAshlock,Kept\nKelderwick,Sold\n')).toMatchObject([{ status: 'kept' }]);
 });
+
+test('a day, a grade or an amount of something else is none of the car’s own', async () => {
+  const [row] = await cars(
+    'Car,Date added,Date restored,Seller’s grade,Condition when bought,Colour code,For sale,Paint cost,Valued,Purchase notes\n' +
+      'Ashlock,2024-01-02,2023-05-06,C8,C5,A4,$40,$5,2019,a bargain\nKelderwick,2024-01-03,2023-05-07,C7,C4,B2,$30,$6,2020,\n',
+  );
+  expect(row).toEqual({ casting: 'Ashlock', notes: 'a bargain', unread: [] });
+  // Where nothing else is said, a day is the one of buying.
+  expect(
+    await cars('Car,When I got it,Date of purchase notes\nAshlock,2019-03-14,\nKelderwick,2019-03-15,\n'),
+  ).toMatchObject([{ bought_on: '2019-03-14' }, { bought_on: '2019-03-15' }]);
+});
