@@ -99,6 +99,7 @@ const besideDay = new Set(
   (
     'of the a an i it we my this that in did was to at by which what der die das des la le du de el il lo ' +
     'order ordered invoice receipt transaction deal trade swap auction fair show event end ended closing close delivery delivered arrival arrived ' +
+    'received recd rcvd rec obtained found gift given won inherited came in into collection joined zugang erhalten recu entree ' +
     'bestellung rechnung commande facture m d y mm dd yy yyyy tt jj jjjj aaaa'
   ).split(' '),
 );
