@@ -304,3 +304,10 @@ test('a day, a grade or an amount of something else is none of the car’s own',
     await cars('Car,When I got it,Date of purchase notes\nAshlock,2019-03-14,\nKelderwick,2019-03-15,\n'),
   ).toMatchObject([{ bought_on: '2019-03-14' }, { bought_on: '2019-03-15' }]);
 });
+
+test.each(['Date rec’d', 'Order date', 'Date of purchase', 'Day I got it'])(
+  '"%s" is the day of buying',
+  async heading => {
+    expect(await cars(`Car,${heading}\nAshlock,2019-03-14\n`)).toMatchObject([{ bought_on: '2019-03-14' }]);
+  },
+);
