@@ -1,4 +1,5 @@
-import { type ReadRow, saysSomething, type UnreadCell } from './judges/judge.ts';
+import type { ReadRow, UnreadCell } from './judges/judge.ts';
+import { saysSomething } from './judges/says-something.ts';
 import type { Mapping } from './mapping.ts';
 import type { CellCounts } from './types.ts';
 

@@ -77,10 +77,6 @@ export class CurrencyEvidence {
     };
   }
 
-  get namesNone(): boolean {
-    return this.#named.size === 0;
-  }
-
   /** The one currency other than `own` that the heading, or most of the amounts, name; null where there is none such. */
   speaksFor(own: Currency): Currency | null {
     const headed = currenciesOfHeading(this.heading, own);
@@ -118,7 +114,8 @@ export const settleCurrencies = (
     const headed = currenciesOfHeading(column, own);
     const ofHeading = headed.length === 1 ? headed[0] : undefined;
     // A list in one currency names it in one column and leaves it out in the next.
-    const other = evidence.otherThan(own) ?? (evidence.namesNone ? beside(evidence, all, own) : null);
+    const other =
+      evidence.otherThan(own) ?? (evidence.signed.cells === 0 ? beside(evidence, all, own) : null);
     const said = bareCurrency[column] ?? (ofHeading ? undefined : bareCurrency['*']);
     const signs = evidence.openIn(own);
     const open = [...headed, ...signs];

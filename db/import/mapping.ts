@@ -122,9 +122,11 @@ export const mapColumns = (table: Table, options: ImportOptions, complete = true
     const names = found.map(({ ours: name }) => name);
     const state = options.as === 'lot' && !isOurs ? stateMeant(heading, names, texts[index] ?? []) : null;
     if (state !== null) return [{ ours: state, how: 'recognised' }];
-    const isAmount = amountAlone.test(heading) || (options.as === 'lot' && amountWord.test(heading));
-    if (options.as !== 'reference' && (found.length === 0 || amountWord.test(heading)) && isAmount)
-      return [amountBehind(options.as, table.headings[index - 1] ?? '')];
+    const isAmount =
+      found.length === 0
+        ? options.as !== 'reference' && amountAlone.test(heading)
+        : options.as === 'lot' && amountWord.test(heading);
+    if (isAmount) return [amountBehind(options.as, table.headings[index - 1] ?? '')];
     // A stranger's "lot" is more often a number in a catalogue than a lot of this collection.
     if (isOurs) return found;
     return asYesOrNo(found, texts[index] ?? []).filter(

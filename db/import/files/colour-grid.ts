@@ -2,7 +2,7 @@ import { isPlainColour } from '../../../valuation/reading/plain-colour.ts';
 import { plainWord } from '../../../valuation/reading/words.ts';
 import { saysNo, saysYes } from '../../../valuation/reading/yes-no.ts';
 import type { Cell, TableRow } from '../types.ts';
-import { cellText } from './cell-text.ts';
+import { cellText, isBlank } from './cell-text.ts';
 import type { HeadingReader } from './headings.ts';
 
 /** So many rows must look so at its head. */
@@ -52,6 +52,18 @@ const unfolded = ({ line, cells }: TableRow, { colours, others }: Grid): TableRo
   return (marked.length > 0 ? marked : [['', '0']]).map(said => ({ line, cells: [...rest, ...said] }));
 };
 
+const listOf = (rows: readonly TableRow[], grid: Grid): TableRow[] =>
+  rows.flatMap(row => unfolded(row, grid));
+
+/** The same of the rows that the grid begins with: titles, its headings, and what is below them. */
+const beginningOf = (rows: readonly TableRow[], grid: Grid): TableRow[] => {
+  const headings = rows.slice(grid.at, grid.at + 1).map(({ line, cells }) => ({
+    line,
+    cells: [...grid.others.map(place => cells[place] ?? null), 'colour', 'quantity'],
+  }));
+  return [...rows.slice(0, grid.at), ...headings, ...listOf(rows.slice(grid.at + 1), grid)];
+};
+
 /**
  * Reads a grid of castings and colours, in which a mark or a number says which of them there are, as a list of
  * these cars with their colours and how many there are of each; any other table as it is. What is read is said by
@@ -66,26 +78,17 @@ export const withGridUnfolded = (
   return async function* () {
     let grid: Grid | null | undefined;
     for await (const batch of read()) {
-      const filled = batch.filter(({ cells }) => cells.some(cell => cellText(cell) !== ''));
-      if (grid === undefined && filled.length > 0) {
-        grid = gridIn(filled, reader);
-        if (grid) {
-          const known = grid;
-          const { at, others } = known;
-          const { line = 1, cells = [] } = filled[at] ?? {};
-          if (!isTold) onGrid(`Line ${line} is read as names of paint, and each mark below it as a car.`);
-          isTold = true;
-          const headings = [...others.map(place => cells[place] ?? null), 'colour', 'quantity'];
-          yield [
-            ...filled.slice(0, at),
-            { line, cells: headings },
-            ...filled.slice(at + 1).flatMap(row => unfolded(row, known)),
-          ];
-          continue;
-        }
+      const filled = grid === null ? batch : batch.filter(({ cells }) => !isBlank(cells));
+      if (grid !== undefined || filled.length === 0) {
+        yield grid ? listOf(filled, grid) : batch;
+        continue;
       }
-      const found = grid;
-      yield found ? filled.flatMap(row => unfolded(row, found)) : batch;
+      grid = gridIn(filled, reader);
+      if (grid && !isTold) {
+        isTold = true;
+        onGrid(`Line ${filled[grid.at]?.line} is read as names of paint, and each mark below it as a car.`);
+      }
+      yield grid ? beginningOf(filled, grid) : batch;
     }
   };
 };

@@ -102,3 +102,13 @@ export const text = async function* (
   for await (const chunk of file.slice(skip).stream()) yield decoder.decode(chunk, { stream: true });
   yield decoder.decode();
 };
+
+/** The whole text of a file, or of a part of one that fits into memory. */
+export const wholeText = async (
+  file: Blob,
+  encoding: Pick<FoundEncoding, 'encoding' | 'skip'>,
+): Promise<string> => {
+  let whole = '';
+  for await (const piece of text(file, encoding)) whole += piece;
+  return whole;
+};

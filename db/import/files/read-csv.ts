@@ -2,7 +2,7 @@ import Papa from 'papaparse';
 import { separators } from '../../../valuation/reading/file-formats.ts';
 import { activeCell } from '../../../valuation/reading/inert.ts';
 import { ImportFileError, type Separator, type TableRow } from '../types.ts';
-import { type FoundEncoding, text } from './encoding.ts';
+import { type FoundEncoding, text, wholeText } from './encoding.ts';
 
 /**
  * Characters of one row at most: beyond it nobody can tell a cell without end from a quotation mark
@@ -11,11 +11,8 @@ import { type FoundEncoding, text } from './encoding.ts';
 const longestRow = 8_000_000;
 const headLength = 65_536;
 
-const headOf = async (file: Blob, encoding: FoundEncoding): Promise<string> => {
-  let head = '';
-  for await (const piece of text(file.slice(0, headLength), encoding)) head += piece;
-  return head;
-};
+const headOf = (file: Blob, encoding: FoundEncoding): Promise<string> =>
+  wholeText(file.slice(0, headLength), encoding);
 
 const newlines = (value: string): number => {
   let count = 0;

@@ -1,5 +1,5 @@
 import type { TableRow } from '../types.ts';
-import { type FoundEncoding, text } from './encoding.ts';
+import { type FoundEncoding, wholeText } from './encoding.ts';
 
 /** Larger files are no notes that somebody wrote by hand. */
 const largest = 4_000_000;
@@ -79,12 +79,6 @@ const toRows = (blocks: readonly Line[][]): TableRow[] => {
   ];
 };
 
-const textOf = async (file: Blob, encoding: FoundEncoding): Promise<string> => {
-  let whole = '';
-  for await (const piece of text(file, encoding)) whole += piece;
-  return whole;
-};
-
 /** True where most lines at the head of a file have a label, and several of these are known. */
 const isLabelled = (lines: readonly Line[], isHeading: (label: string) => boolean): boolean => {
   const filled = lines.filter(({ label, value }) => label !== null || value !== '');
@@ -105,8 +99,8 @@ export const readLabelled = async (
   isHeading: (label: string) => boolean,
 ): Promise<{ rows: TableRow[]; above: string[] } | null> => {
   if (file.size > largest) return null;
-  const head = linesOf(await textOf(file.slice(0, encoding.skip + headLength), encoding));
+  const head = linesOf(await wholeText(file.slice(0, encoding.skip + headLength), encoding));
   if (!isLabelled(head.slice(0, mostLooked), isHeading)) return null;
-  const { blocks, above } = blocksOf(linesOf(await textOf(file, encoding)));
+  const { blocks, above } = blocksOf(linesOf(await wholeText(file, encoding)));
   return { rows: toRows(blocks), above };
 };

@@ -5,6 +5,7 @@ import type { HeardText, UnreadText } from '../../records/unread.ts';
 import { cellText } from '../files/cell-text.ts';
 import type { Mapping } from '../mapping.ts';
 import type { TableRow } from '../types.ts';
+import { isUnknown, saysSomething } from './says-something.ts';
 import { isTotalsRow } from './totals.ts';
 import { unevenRow } from './uneven-row.ts';
 import type { WordBook } from './word-book.ts';
@@ -80,20 +81,6 @@ export const keptUnread = ({ column, text, field, holds }: UnreadCell): UnreadTe
 });
 
 const longestUnread = 20_000;
-/** A dash or a question mark alone says as much as a blank cell. */
-const says = /^(?!n\/a$)(?=.*[^\s?\-–—.])/isu;
-const isLetterOrDigit = (code: number): boolean =>
-  (code >= 97 && code <= 122) || (code >= 65 && code <= 90) || (code >= 48 && code <= 57);
-
-export const saysSomething = (text: string): boolean =>
-  // So most cells begin, which are asked again and again.
-  (text.length > 3 && isLetterOrDigit(text.charCodeAt(0))) || says.test(text);
-
-/** So somebody fills a cell of which there is nothing to say. Common practice, no source. */
-const unknown =
-  /^(?:n\/k|unknown|not known|tbc|tba|unbekannt|inconnue?|desconocid[oa]|sconosciut[oa]|onbekend)\.?$/i;
-const longestUnknown = 'desconocido.'.length;
-const isUnknown = (text: string): boolean => text.length <= longestUnknown && unknown.test(text);
 
 const had = new WeakMap<Mapping, Map<readonly string[], boolean>>();
 

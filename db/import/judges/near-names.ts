@@ -12,8 +12,7 @@ const pickup = /(?<!\p{L})p\/u(?!\p{L})/giu;
 
 /**
  * The one name of the reference that a whole text shortens or mistypes, such as "Otterholt Wgn" or "Skerow GT", or that
- * has its maker or series beside it, such as "Thornby Otterholt";
- * null where none is, where two are, and where its owner has said that they are different names. It goes by the
+ * has its maker or series beside it, such as "Thornby Otterholt"; null where none is, where two are, and where its owner has said that they are different names. It goes by the
  * rules by which sale lines find a name, but the text must be that name and nothing else.
  */
 export const nearNames = (reference: LoadedReference): ((text: string) => string | null) => {
@@ -21,7 +20,7 @@ export const nearNames = (reference: LoadedReference): ((text: string) => string
   const known = new Map<string, string | null>();
   /** The words of its maker's and its series' names, which people write before a car's own. */
   const rangesOf = (castingId: number): ReadonlySet<string> => {
-    const casting = reference.castings().find(({ id }) => id === castingId);
+    const casting = reference.castingOf(castingId);
     return new Set((`${casting?.maker} ${casting?.series}`.match(wordsAlone) ?? []).map(plain));
   };
   const find = (text: string): string | null => {
